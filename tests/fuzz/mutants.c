@@ -36,6 +36,7 @@ static const char *const idle[] = {
     "only",      "but",         "doors",  "he's",   "setting", /* he's setting a screen, but slips
                                                                 */
     "one's",                                                   /* second one's the four */
+    "sending",   "can",         "must",   "own", /* sending 2 to the top: 2 to the top */
     "x5", /* 5 seals his own man, and an ice is jumped by the screener's */
     NULL};
 static const char *const fillers[] = {

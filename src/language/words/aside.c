@@ -337,11 +337,19 @@ static bool another_in(const struct cursor *c, const struct token *from)
     bool noun = token_is_word(from, "for");
     size_t size = from->text.size;
     bool doing = size > 3 && memcmp(from->text.at + size - 3, "ing", 3) == 0;
+    bool so = token_is_word(from, "so"), can = false, one = false;
     for (const struct token *at = from + 1; at < c->at; at++) {
         bool player = at->kind == TOKEN_NUMBER && !at->possessive;
         struct cursor place = cursor_look(c);
         place.at = at + 1;
         place.end = c->at;
+        one = one || (so && player);
+        can = can || (one && token_is_word(at, "can"));
+        struct cursor end = place;
+        end.at = at;
+        if (can && take_words(&end, "to") && spot_here(&end)) { /* so that 5 can come up to top */
+            return true;
+        }
         if ((noun && player && token_is_among(at - 1, mates)) ||
             (doing && (player || token_is_among(at, sent)) && take_words(&place, "to") &&
              spot_here(&place))) {

@@ -28,6 +28,10 @@ struct clause {
 };
 /* Which of its acts it is about; false: two things are done. */
 bool clause_act(struct clause *k, const struct items *items);
+/* Behind `who`: whom the sentence before was done to; x2 overplays 2, who cuts: his own man. */
+bool clause_whom(const struct clause *k, struct who *out);
+/* Who goes on, where nobody is named or `he` is; false: either of two could. */
+bool clause_goes_on(struct clause *k, bool he, struct who *out);
 /* Who, whom and where; false: something turns it round, or has no part in it. */
 bool clause_gather(struct clause *k, const struct items *items);
 /* The last word of a place or of somebody. */

@@ -52,47 +52,6 @@ static bool several(const struct clause *k)
             k->actors[0]->tokens.count > 1 && k->actors[0]->who.kind == WHO_PLAYER);
 }
 
-/* Behind `who`: whom the sentence before was done to; x2 overplays 2, who cuts: his own man. */
-static bool whom(const struct clause *k, struct who *out)
-{
-    const struct sentence *last = k->going->last;
-    *out = last->object;
-    return out->kind != WHO_NONE ||
-           (who_defends(&last->subject.at[0]) && above_guarded(k->c, &last->subject.at[0], out));
-}
-
-/* Who goes on, where nobody is named or `he` is: behind a screen the one who set it rolls, and the
- * one it is for uses it; behind a pass only the passer goes on, and `he` could be either. */
-static bool goes_on(struct clause *k, bool he, struct who *out)
-{
-    const struct sentence *last = k->going->last;
-    enum frame_kind frame = k->act->frame;
-    if (loose_frame(frame)->holder) {
-        return above_holder(k->c, out);
-    }
-    if (!last || last->subject.count != 1) {
-        return false;
-    }
-    if (k->going->relative && !whom(k, out)) {
-        return false;
-    }
-    if (!k->going->relative) {
-        *out = last->subject.at[0];
-    }
-    bool two = !k->going->relative && who_is_one(&last->object);
-    bool screen = verb_row(last->verb)->task == VERB_SCREEN;
-    bool own =
-        k->act->verb == VERB_ROLLS || k->act->verb == VERB_POPS || k->act->verb == VERB_SLIPS;
-    bool uses = frame == FRAME_USE || frame == FRAME_CURL || frame == FRAME_TAKE ||
-                k->act->verb == VERB_BACK_CUTS;
-    if (two && screen && !own) {
-        *out = last->object;
-        return uses;
-    }
-    return !two || own || (!he && !screen) ||
-           (he && !k->going->relative && passer_goes_on(last, k->act->verb, out));
-}
-
 /* Who acts: named, or by whom, or who has the ball, or who acted before. */
 static bool put_actor(struct clause *k, struct who *out)
 {
@@ -108,7 +67,7 @@ static bool put_actor(struct clause *k, struct who *out)
         struct str verb = k->act_item->from->text; /* passes to 2: who does is lost */
         bool lost = !k->going->last && !he && verb.size > 2 && verb.at[verb.size - 1] == 's' &&
                     verb.at[verb.size - 2] != 's';
-        if (lost || k->actor_count > 1 || !goes_on(k, he, out)) {
+        if (lost || k->actor_count > 1 || !clause_goes_on(k, he, out)) {
             return false;
         }
         put_who(k, out);
@@ -535,7 +494,8 @@ static bool fill_idle(struct clause *k, struct reading *out)
     bool more = k->object || k->place || k->side || k->from_who || k->route || k->actor_count > 1;
     if (k->actor_count == 1) {
         out->acts = k->actors[0]->who;
-    } else if (k->going->relative && k->going->last && !whom(k, &out->acts)) { /* who plants and */
+    } else if (k->going->relative && k->going->last &&
+               !clause_whom(k, &out->acts)) { /* who plants and */
         return false;
     }
     return !more && (k->actor_count == 0 ? k->going->last != NULL : who_is_one(&out->acts));

@@ -47,7 +47,9 @@ static const struct item *of_two_acts(const struct item *a, const struct item *b
     if (same_verb && a_plain) {
         return b;
     }
-    return a_use && b->act->frame == FRAME_SCREEN ? a : NULL;
+    bool ball = a->act->frame == FRAME_USE && /* uses it and dribbles to the wing */
+                (b->act->frame == FRAME_DRIBBLE || b->act->frame == FRAME_DRIVE);
+    return a_use && (ball || b->act->frame == FRAME_SCREEN) ? a : NULL;
 }
 
 bool clause_act(struct clause *k, const struct items *items)

@@ -36,8 +36,10 @@ static bool stands_free(const struct line *line, size_t at)
  */
 static size_t by_the_way(const struct line *line, size_t at)
 {
+    static const char *const acting[] = {"all", "everybody", "everyone", "others", "rest", NULL};
     enum { MOST = 14 };
-    if (!mark_at(line, at, '-') || !stands_free(line, at)) {
+    if (!mark_at(line, at, '-') || !stands_free(line, at) ||
+        token_is_among(&line->tokens[at + 1], acting)) {
         return 0;
     }
     for (size_t i = at + 1; i < line->count && i < at + MOST; i++) {
@@ -196,6 +198,11 @@ static size_t spoken(struct reader *r, const struct line *said, const struct lin
     if (arrow > 0) {
         *put = arrow_read(r, said, line, at, arrow, out);
         return arrow;
+    }
+    bool all = word_at(line, at + 1, "all") || word_at(line, at + 1, "everybody");
+    if (mark_at(line, at, '-') && stands_free(line, at) && (all || acts_behind(r, line, at + 1))) {
+        *out = token_mark(token, ','); /* 1 dribbles at 2 - 2 back cuts */
+        return 1;
     }
     const char *letters = slashed(line, at);
     if (letters) {

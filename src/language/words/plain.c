@@ -86,7 +86,9 @@ static bool take_part(struct cursor *c, struct str part, struct found *found)
         found->place_end = c->at;
         return place;
     }
-    if (next->kind != TOKEN_WORD || !str_equal(next->text, part)) {
+    bool bare = part.size > 4 && part.at[part.size - 1] == 's' && /* make screen, for makes */
+                str_equal(next->text, (struct str){part.at, part.size - 1});
+    if (next->kind != TOKEN_WORD || !(bare || str_equal(next->text, part))) {
         return false;
     }
     c->at = next + 1;
@@ -140,6 +142,8 @@ static bool put_row(const struct cursor *c, struct recast *r, const char *put,
             recast_copy(c, r, found->place, found->place_end);
         } else if (str_is(part, "HIM")) {
             recast_copy(c, r, found->him, found->him + 1);
+        } else if (str_is(part, ",")) {
+            recast_mark(c, r, ',');
         } else {
             recast_verb(c, r, part);
         }
@@ -207,6 +211,23 @@ static const struct token *why_end(const struct cursor *c, const struct token *a
 
 static const char *const pronouns[] = {"he", "she", "they", "it", NULL};
 
+/* so that 5 can come up to the slot: somebody is to go there, and it is no mere reason. */
+static bool goes_in_it(const struct cursor *c, const struct token *from, const struct token *to)
+{
+    bool can = false;
+    for (const struct token *at = from; at + 1 < to; at++) {
+        struct cursor place = cursor_look(c);
+        place.at = at;
+        place.end = to;
+        can = can || (at->kind == TOKEN_NUMBER && !at->possessive && token_is_word(at + 1, "can"));
+        if (can && (token_is_word(at, "to") || token_is_word(at, "into")) &&
+            spot_behind(&place, place_words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static const struct token *why_at(const struct cursor *c, const struct token *at)
 {
     const struct token *word = at;
@@ -220,6 +241,9 @@ static const struct token *why_at(const struct cursor *c, const struct token *at
         return NULL;
     }
     const struct token *end = why_end(c, word);
+    if (goes_in_it(c, word, end)) {
+        return NULL;
+    }
     struct cursor so = cursor_look(c);
     so.at = word;
     static const char *const sos[] = {"so that", "in order that", NULL};

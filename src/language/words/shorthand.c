@@ -150,9 +150,9 @@ static const struct token *in_the_post(const struct cursor *line, const struct t
     struct spot_stood stood;
     struct who who = {.kind = WHO_PLAYER, .number = attacker_at(at, line->end)};
     trial.at = at + 1;
-    if (who.number == 0 || at == line->at || !token_is_among(at - 1, place_words) ||
-        !take_among(&trial, posts) || !(trial.at == line->end || clause_ends(trial.at)) ||
-        !above_stands(line, &who, &stood) || !posts_at(stood.spot)) {
+    if (who.number == 0 || clause_begins_at(line, at) || !take_among(&trial, posts) ||
+        !(trial.at == line->end || clause_ends(trial.at)) || !above_stands(line, &who, &stood) ||
+        !posts_at(stood.spot)) {
         return NULL;
     }
     recast_copy(line, out, at, at + 1);

@@ -198,6 +198,43 @@ static const struct token *without_ball(const struct cursor *line, const struct 
     return trial.at;
 }
 
+/* screens, after he is rolling; passes and after run to the rim: then, where nothing waits for it.
+ */
+static const struct token *after_is_then(const struct cursor *line, const struct token *at,
+                                         struct recast *out)
+{
+    struct cursor trial = cursor_look(line);
+    struct phrase phrase;
+    const struct token *verb = at + 1;
+    if (at == line->at || !token_is_word(at, "after") || !clause_begins_at(line, at) ||
+        verb >= line->end) {
+        return NULL;
+    }
+    bool he = token_is_word(verb, "he") || token_is_word(verb, "she");
+    const struct token *end = verb + he;
+    trial.at = end;
+    bool doing = he && phrase_ing_read(&trial, FOR_ATTACKERS, &phrase);
+    const struct token *more = trial.at;
+    trial.at = end;
+    for (const struct token *word = end; word < line->end; word++) {
+        if (word->kind == TOKEN_MARK && word->mark != '.') {
+            return NULL; /* after he cuts, 4 fills */
+        }
+    }
+    if (!doing && !verb_begins(&trial)) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    recast_word(&here, out, "then");
+    recast_copy(line, out, verb, end);
+    if (doing) {
+        recast_verb(&here, out, str_of(phrase.words));
+        return more;
+    }
+    return end;
+}
+
 /* ---- how it is already ---- */
 
 /* has it, is taking it out of bounds: behind whoever has the ball. */
@@ -302,6 +339,119 @@ static const struct token *is_so_already(const struct cursor *line, const struct
         next += token_is_among(next, pronouns);
     }
     return next;
+}
+
+/* with the ball on the wing, with the ball in the post: where he stands who has it. */
+static const struct token *ball_there(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    static const char *const leads[] = {"with ball", "with ball now", "now that ball is",
+                                        "when ball is", NULL};
+    static const char *const posts[] = {"in post", "at post", "inside", "in low post", NULL};
+    struct cursor trial = cursor_look(line);
+    struct spot_stood stood;
+    struct who holder;
+    trial.at = at;
+    if (at != line->at || !take_among(&trial, leads) || !above_holder(line, &holder) ||
+        !above_stands(line, &holder, &stood)) {
+        return NULL;
+    }
+    bool post =
+        take_among(&trial, posts) && (stood.spot == SPOT_BLOCK || stood.spot == SPOT_LOW_POST ||
+                                      stood.spot == SPOT_MID_POST || stood.spot == SPOT_HIGH_POST);
+    const struct place *place = post ? NULL : spot_behind(&trial, place_words);
+    bool there = post || (place && place->kind == PLACE_SPOT && stood.spot == place->spot &&
+                          (place->side == SIDE_NONE || place->side == stood.side));
+    out->told = span_join(at->span, trial.at[-1].span);
+    take_mark(&trial, ',');
+    return there && trial.at < line->end ? trial.at : NULL;
+}
+
+/* x5 hustles back to her own player, gets back out to 2: recovers. */
+static const struct token *runs_back(const struct cursor *line, const struct token *at,
+                                     struct recast *out)
+{
+    static const char *const goes[] = {"hurries", "hustles", "gets",   "sprints", "scrambles",
+                                       "runs",    "rushes",  "races",  "goes",    "hurry",
+                                       "hustle",  "get",     "sprint", "run",     "go",
+                                       "returns", "return",  "drops",  "comes",   NULL};
+    static const char *const ways[] = {"straight", "right",   "out",     "in",
+                                       "over",     "quickly", "all way", NULL};
+    static const char *const men[] = {"man",   "girl", "guy",   "player", "check",
+                                      "match", "own",  "woman", "mark",   NULL};
+    struct cursor trial = cursor_look(line);
+    struct who who;
+    bool defends = false;
+    for (const struct token *word = line->at; word < at; word++) {
+        defends = word->kind == TOKEN_DEFENDER || (defends && !attacker_at(word, line->end));
+    }
+    trial.at = at;
+    if (!defends || !take_among(&trial, goes)) {
+        return NULL;
+    }
+    take_among(&trial, ways);
+    if (!take_words(&trial, "back") && !str_starts(at->text, "return")) {
+        return NULL;
+    }
+    while (take_among(&trial, ways)) {
+    }
+    if (!take_words(&trial, "to")) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    const struct token *whom = trial.at;
+    if (take_among(&trial, owner_words) && (take_words(&trial, "own"), take_among(&trial, men))) {
+        recast_word(&here, out, "recovers");
+        return trial.at;
+    }
+    trial.at = whom;
+    if (!attacker_at(past_fillers(whom, line->end), line->end) || !person_read(&trial, &who)) {
+        return NULL;
+    }
+    recast_word(&here, out, "recovers");
+    recast_word(&here, out, "to");
+    recast_number(&here, out, who.number);
+    return trial.at;
+}
+
+/* 1 throws it to 5, who has popped to the top: he has gone there before. */
+static const struct token *who_has_gone(const struct cursor *line, const struct token *at,
+                                        struct recast *out)
+{
+    static const char *const has[] = {"has", "has just", "has already", "had", "just", NULL};
+    const struct token *who = at;
+    if (!clause_begins_at(line, at) || token_is_mark(at, ',')) {
+        return NULL;
+    }
+    while (who < line->end && !token_is_word(who, "who") && !token_is_mark(who, '.') &&
+           !token_is_mark(who, ';') && !token_is_word(who, "and") && !token_is_word(who, "then")) {
+        who++;
+    }
+    const struct token *to = who > at && token_is_mark(who - 1, ',') ? who - 1 : who;
+    int number = to > at ? attacker_at(to - 1, line->end) : 0;
+    struct cursor trial = cursor_look(line);
+    struct phrase phrase;
+    trial.at = who + 1;
+    if (who >= line->end || !number || to - 1 == at || !take_among(&trial, has) ||
+        !past_read(&trial, FOR_ATTACKERS, &phrase) || verb_row(phrase.verb)->task != VERB_MOVE) {
+        return NULL;
+    }
+    const struct token *rest = trial.at;
+    while (take_among(&trial, particle_words)) {
+    }
+    if (!spot_behind(&trial, place_words) ||
+        !(trial.at == line->end || clause_ends(trial.at) || token_is_mark(trial.at, '.'))) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = who;
+    recast_number(&here, out, number);
+    recast_verb(&here, out, str_of(phrase.words));
+    recast_copy(line, out, rest, trial.at);
+    recast_mark(&here, out, ',');
+    recast_copy(line, out, at, to);
+    return trial.at;
 }
 
 /* ---- what comes first ---- */
@@ -410,8 +560,8 @@ const struct token *talk_put(const struct cursor *line, const struct token *at, 
 {
     static const struct token *(*const ways[])(const struct cursor *, const struct token *,
                                                struct recast *) = {
-        line_joint, is_so_already, trade_told,   subject_again, is_there,
-        off_that,   that_noun,     without_ball, stop_missing};
+        line_joint, is_so_already, ball_there,   trade_told, who_has_gone,  subject_again, is_there,
+        off_that,   that_noun,     without_ball, runs_back,  after_is_then, stop_missing};
     const struct token *again = place_again(line, at);
     for (size_t i = 0; !again && i < sizeof ways / sizeof *ways; i++) {
         again = ways[i](line, at, out);
