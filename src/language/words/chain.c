@@ -466,6 +466,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
     struct joint joint = {.then = false};
     size_t before = c->refusals;
     struct event until = {.kind = EVENT_NONE};
+    c->doer = NULL; /* of what was read before it, or tried */
     reordered(c);
     bool nothing = above_sentences(c, false).count == 0;
     if (take_words(c, "until") ? !until_read(c, &until) : !front_tie_read(c, &tie)) {
@@ -530,6 +531,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         c->at = begin;
         if (joint.clause) {
             tie = (struct tie){.word = TIE_NONE};
+            c->doer = NULL; /* of the sentence before it */
             if (!front_tie_read(c, &tie)) {
                 return false;
             }

@@ -12,6 +12,13 @@ static const struct entry clause_entries[] = {
     {"once", TIE_WHEN},
     {"as soon as", TIE_WHEN},
     {"at same time as", TIE_AS},
+    {"at same instant that", TIE_AS},
+    {"at same moment that", TIE_AS},
+    {"at same instant as", TIE_AS},
+    {"at same moment as", TIE_AS},
+    {"at very moment", TIE_WHEN},
+    {"very moment", TIE_WHEN},
+    {"at instant", TIE_WHEN},
     {"just as", TIE_AS},
     {"right as", TIE_AS},
     {"moment", TIE_WHEN},
@@ -47,18 +54,20 @@ static const struct entry clause_entries[] = {
 /* on the pass, off 2's catch: as and after. */
 static enum tie_word noun_clause(struct cursor *c)
 {
-    static const struct entry words[] = {
-        {"on", TIE_AS}, {"upon", TIE_AS}, {"at", TIE_AS}, {"off", TIE_AFTER}, {NULL, 0}};
+    static const struct entry words[] = {{"on", TIE_AS},   {"upon", TIE_AS},   {"at", TIE_AS},
+                                         {"with", TIE_AS}, {"off", TIE_AFTER}, {NULL, 0}};
     static const char *const stress[] = {"immediately", "right", "straight", "directly", NULL};
     static const char *const begins[] = {"immediately", "right", "straight", "directly", "on",
-                                         "upon",        "at",    "off",      NULL};
+                                         "upon",        "at",    "off",      "with",     NULL};
     if (!word_among(c, begins)) {
         return TIE_NONE;
     }
     struct cursor trial = *c;
     take_among(&trial, stress);
     int word = take_entry(&trial, words);
-    if (word < 0 || !above_noun_is(&trial, word == TIE_AFTER)) {
+    bool with = token_is_word(&trial.at[-1], "with");
+    if (word < 0 || !above_noun_is(&trial, word == TIE_AFTER) ||
+        (with && !above_catch_is(&trial))) { /* with the skip pass: how, and not when */
         return TIE_NONE;
     }
     c->at = trial.at;
@@ -76,7 +85,14 @@ bool article_second(const struct cursor *c)
     }
     behind.watch = NULL;
     behind.at = next + 1;
-    return subject_verb_is(&behind);
+    if (subject_verb_is(&behind)) {
+        return true;
+    }
+    struct event event;
+    struct cursor_mark mark = cursor_mark(c);
+    bool happens = event_read(&behind, &event) && event.kind == EVENT_CATCHES;
+    cursor_back(&behind, mark);
+    return happens;
 }
 
 bool clause_is(const struct cursor *c)

@@ -81,6 +81,7 @@ int above_event_read(struct cursor *c, struct event *out);
 /* One of those nouns begins here; `behind_off`: those that something may come off in time: the
  * pass, the catch. */
 bool above_noun_is(const struct cursor *c, bool behind_off);
+bool above_catch_is(const struct cursor *c); /* the noun is the catch, 4's catch */
 /* "his defender", "their defender"; one that is nobody's is reported and taken as read. */
 bool his_defender_read(struct cursor *c, struct who *out);
 /* "the drive", "2's cut": who does it. Unmoved where none stands above. */
@@ -175,7 +176,10 @@ bool skip_seconds(struct cursor *c); /* the same, silent */
 /* told, in speech: what is done then, told as a sentence is, with where and how, up to a comma or
  * to where somebody else acts. Unmoved and without a word when nothing fits. */
 bool event_told(struct cursor *c, struct event *out);
-bool event_pointed(struct cursor *c, struct event *out); /* he is there, it is set: the same */
+/* pointed: he is there, it is set, 1 lobs to him: the same. */
+bool event_pointed(struct cursor *c, struct event *out);
+/* untold: the sentence is one the moment may be of, by its words. */
+bool event_of(const struct sentence *s, const struct event *event);
 /* An event whose verb is another than that of the only sentence above it can mean: becomes its
  * moment, and is told by note_told. */
 bool event_settled(const struct cursor *c, struct event *event);

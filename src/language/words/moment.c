@@ -149,6 +149,15 @@ bool moment_arrival_read(struct cursor *c, struct event *out)
                                         "has stopped",
                                         "gets in position",
                                         "is clear",
+                                        "is past screen",
+                                        "is by screen",
+                                        "gets past screen",
+                                        "is off screen",
+                                        "clears screen",
+                                        "has cleared screen",
+                                        "is by",
+                                        "has gone by",
+                                        "is past",
                                         NULL};
     static const char *const picked[] = {"picks up",
                                          "picks it up",
@@ -332,7 +341,7 @@ static const char *const reaches[] = {
     "gets into",    "is at",      "is caught by", "finds",      "comes back to",
     "gets back to", "is back in", "is back with", "returns to", NULL};
 static const char *const from_words[] = {"by", "from", "of", NULL};
-static const char *const hands[] = {"hands", "hand", NULL};
+static const char *const hands[] = {"hands", "hand", "fingers", "fingertips", "grip", NULL};
 
 /* 2, 2's hands. */
 static bool person_or_hands(struct cursor *c, struct who *out)

@@ -57,6 +57,10 @@ static const struct entry nouns[] = {
     {"post feed", NOUN_PASS},
     {"feed", NOUN_PASS},
     {"post entry", NOUN_PASS},
+    {"flight of ball", NOUN_PASS},
+    {"flight of pass", NOUN_PASS},
+    {"throw-in", NOUN_PASS},
+    {"inbound", NOUN_PASS},
     {"catch", NOUN_CATCH},
     {"screen", NOUN_SCREEN},
     {"ball screen", NOUN_SCREEN},
@@ -85,7 +89,11 @@ static int take_noun(struct cursor *c, struct who *owner)
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);
     *owner = (struct who){.kind = WHO_NONE};
-    owner_read(&trial, owner);
+    if (!owner_read(&trial, owner)) {
+        static const char *const whose[] = {"that same", "this same", "that",  "this",
+                                            "his",       "her",       "their", NULL};
+        take_among(&trial, whose); /* the latest, as `the` is */
+    }
     int noun = take_entry(&trial, nouns);
     if (noun < 0) {
         cursor_back(c, mark);
@@ -104,6 +112,16 @@ bool above_noun_is(const struct cursor *c, bool behind_off)
     int noun = take_noun(&trial, &owner);
     cursor_back(&trial, mark);
     return noun >= 0 && (!behind_off || noun_rows[noun].off);
+}
+
+bool above_catch_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct who owner;
+    int noun = take_noun(&trial, &owner);
+    cursor_back(&trial, mark);
+    return noun == NOUN_CATCH;
 }
 
 static bool noun_fits(const struct sentence *s, enum noun noun)

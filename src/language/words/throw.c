@@ -202,6 +202,7 @@ bool on_signal(const struct cursor *c, struct recast *r)
                                        NULL};
     static const char *const signals[] = {"slap", "call",    "signal", "whistle",
                                           "go",   "command", "yell",   NULL};
+    static const char *const of_ball[] = {"of ball", "on ball", NULL};
     struct cursor trial = cursor_look(c);
     struct cursor_mark mark = cursor_mark(c);
     struct somebody who;
@@ -218,6 +219,7 @@ bool on_signal(const struct cursor *c, struct recast *r)
         named = said ? named : trial;
         said = said || take_among(&named, signals);
     }
+    take_among(&named, of_ball);
     cursor_back(&trial, mark);
     r->told = said ? span_join(from->span, named.at[-1].span) : SPAN_NONE;
     take_mark(&named, ',');

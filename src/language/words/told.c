@@ -286,49 +286,6 @@ bool event_told(struct cursor *c, struct event *out)
            (told_to(c, from, false, out) || told_to(c, from, true, out));
 }
 
-/* ---- when he is there, until it is set ---- */
-
-static bool meant(const struct cursor *c, const struct token *at, struct who *out)
-{
-    above_list list = above_sentences(c, false);
-    const struct sentence *last = list.count > 0 ? list.at[list.count - 1] : NULL;
-    if (token_is_word(at, "he") || token_is_word(at, "she")) {
-        return above_him(c, NULL, out);
-    }
-    bool screen = token_is_word(at, "it") && last && verb_row(last->verb)->task == VERB_SCREEN &&
-                  last->subject.count == 1;
-    if (screen) {
-        *out = last->subject.at[0];
-    }
-    return screen;
-}
-
-bool event_pointed(struct cursor *c, struct event *out)
-{
-    const struct token *from = cursor_next(c);
-    struct who who;
-    if (!from || c->doer || !meant(c, from, &who) || who.kind != WHO_PLAYER) {
-        return false;
-    }
-    struct recast all = {.to = NULL};
-    struct cursor named = *c;
-    struct cursor_mark mark = cursor_mark(c);
-    named.at = from;
-    named.watch = NULL;
-    recast_number(&named, &all, who.number);
-    recast_copy(c, &all, from + 1, c->end);
-    named.at = all.tokens.at;
-    named.end = all.tokens.at + all.tokens.count;
-    bool read = event_read(&named, out) && named.refusals == mark.refusals;
-    cursor_back(c, mark);
-    if (read) {
-        cursor_take(c, from, from + (named.at - all.tokens.at));
-        out->span = cursor_taken(c, from);
-        out->subject.span = from->span;
-    }
-    return read;
-}
-
 void note_told(const struct cursor *c, const struct event *event)
 {
     if (event->told) { /* untold.c tells what became of it */

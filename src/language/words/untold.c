@@ -35,7 +35,7 @@ static bool catches(const struct event *event)
 }
 
 /* The sentence is one the moment may be of, by its words; who stands on a spot is not asked. */
-static bool tells(const struct sentence *s, const struct event *event)
+bool event_of(const struct sentence *s, const struct event *event)
 {
     enum verb_task task = verb_row(s->verb)->task;
     const struct who *object = &event->object;
@@ -177,7 +177,8 @@ static bool told_in(const struct block *block, const struct sentence *one,
 {
     for (size_t i = 0; block && i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
-        if (form->kind == FORM_SENTENCE && form->sentence != one && tells(form->sentence, event)) {
+        if (form->kind == FORM_SENTENCE && form->sentence != one &&
+            event_of(form->sentence, event)) {
             return true;
         }
     }
@@ -212,7 +213,7 @@ static bool settle(struct reader *r, struct block *block, size_t at, const struc
     struct cursor c = reader_cursor(r, form->line, 0);
     above_list list = others(&c, form->sentence);
     for (size_t i = 0; i < list.count; i++) { /* of a step that goes on beside this one */
-        if (tells(list.at[i], e)) {
+        if (event_of(list.at[i], e)) {
             return false;
         }
     }
