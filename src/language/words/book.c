@@ -356,6 +356,7 @@ static void take_line(struct reader *r, const struct line *line)
                   (opener.kind == LINE_OTHER ||
                    (opener.kind == LINE_IF && token_is_among(&line->tokens[0], against)));
     struct line marks = colons ? with_mark(r, &own, ':', ',') : own;
+    marks = colons ? with_mark(r, &marks, '?', ',') : marks; /* 3 is denied? Then he back cuts */
     if (!own.broken && !is_free_text(&own, opener) && !(is_plan(r) && !is_level_0(opener.kind)) &&
         !line_marks_ok(&marks, r->shelf->sources, r->diags)) {
         own.broken = true;

@@ -120,6 +120,32 @@ static void take_tail(struct cursor *c, const struct who *man)
     c->at = end;
 }
 
+/* denies the wing, the pass to 2: where his man stands, or what he is to get. False: it was begun,
+ * and is of somebody else. */
+static bool denied_what(struct cursor *c, const struct condition *out)
+{
+    static const char *const things[] = {"the pass",  "the entry",      "the ball",
+                                         "the catch", "the entry pass", NULL};
+    struct cursor trial = *c;
+    struct who man, to;
+    struct spot_stood at;
+    if (take_among(&trial, things)) {
+        bool whom = take_words(&trial, "to") && person_read(&trial, &to);
+        c->at = trial.at;
+        return !whom || !above_guarded(c, &out->who, &man) || same_who(&man, &to);
+    }
+    const struct place *place = spot_here(&trial);
+    if (!place) {
+        return true;
+    }
+    if (!above_guarded(c, &out->who, &man) || !above_stands(c, &man, &at)) {
+        return false;
+    }
+    struct place stood = {.kind = PLACE_SPOT, .spot = at.spot, .side = at.side};
+    c->at = trial.at;
+    return same_spot(&stood, place);
+}
+
 static bool guard_read(struct cursor *c, struct condition *out, struct who *object)
 {
     struct phrase phrase;
@@ -134,6 +160,10 @@ static bool guard_read(struct cursor *c, struct condition *out, struct who *obje
     out->verb = phrase.verb;
     event_object_read(c, &out->verb, &phrase, object);
     off_what(c, out->verb);
+    bool denies = out->verb == VERB_DENIES || out->verb == VERB_OVERPLAYS;
+    if (denies && object->kind == WHO_NONE && !denied_what(c, out)) {
+        return false;
+    }
     if (!place_part(c, out)) {
         return false;
     }
@@ -361,7 +391,8 @@ static bool asked_above(const struct cursor *c, enum verb verb)
  * of that here, -1: reported. */
 static int negated_read(struct cursor *c, struct condition *out)
 {
-    static const char *const theys[] = {"they", "he", "she", "the defense", "the big", NULL};
+    static const char *const theys[] = {"they",    "he", "she",  "the defense",
+                                        "the big", "it", "that", NULL};
     static const char *const nots[] = {"does not", "do not", "doesn't", "don't",
                                        "doesnt",   "dont",   NULL};
     struct cursor trial = *c;
@@ -398,6 +429,24 @@ static int negated_read(struct cursor *c, struct condition *out)
     return -1;
 }
 
+/* a trailing x3: x3 trails. */
+static bool doing_read(struct cursor *c, struct condition *out)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct phrase phrase;
+    struct str said;
+    struct who who;
+    if (phrase_ing_here(&trial, FOR_DEFENDERS, &phrase, &said) && person_read(&trial, &who) &&
+        who.kind == WHO_DEFENDER && trial.refusals == mark.refusals) {
+        *out = (struct condition){.kind = COND_VERB, .who = who, .verb = phrase.verb};
+        c->at = trial.at;
+        return true;
+    }
+    cursor_back(c, mark);
+    return false;
+}
+
 static bool one_read(struct cursor *c, struct condition *out)
 {
     static const char *const others[] = {"otherwise",
@@ -430,7 +479,8 @@ static bool one_read(struct cursor *c, struct condition *out)
     if (negated != 0) {
         return negated > 0;
     }
-    if (they_read(c, out) || coverage_read(c, out) || deed_state_read(c, out)) {
+    if (they_read(c, out) || coverage_read(c, out) || deed_state_read(c, out) ||
+        doing_read(c, out)) {
         return true;
     }
     *out = (struct condition){.kind = COND_OTHERWISE};
@@ -479,6 +529,11 @@ bool condition_read(struct cursor *c, struct condition *out)
             cursor_back(c, mark);
         }
         return false;
+    }
+    struct who holder;
+    bool whom = out->kind == COND_VERB && out->verb == VERB_DOUBLES && out->other.kind == WHO_NONE;
+    if (whom && above_holder(c, &holder)) { /* the double comes from x2: whoever has the ball */
+        out->other = holder;
     }
     out->span = cursor_taken(c, mark.at);
     return true;

@@ -178,6 +178,8 @@ bool skip_seconds(struct cursor *c); /* the same, silent */
 bool event_told(struct cursor *c, struct event *out);
 /* pointed: he is there, it is set, 1 lobs to him: the same. */
 bool event_pointed(struct cursor *c, struct event *out);
+/* pointed: the only one whom the clause in front names: `him` behind it; or NULL. */
+const struct who *told_in_front(const struct tie *tie);
 /* untold: the sentence is one the moment may be of, by its words. */
 bool event_of(const struct sentence *s, const struct event *event);
 /* An event whose verb is another than that of the only sentence above it can mean: becomes its

@@ -143,8 +143,54 @@ static bool before_it(struct reader *r, const struct line *line, size_t at)
     return true;
 }
 
+/* 3 is denied? Then he back cuts: the question is what a read asks. */
+static bool asked(struct reader *r, const struct line *line)
+{
+    size_t at = 1;
+    while (at < line->count && !token_is_mark(&line->tokens[at], '?')) {
+        at++;
+    }
+    size_t behind = at + 1;
+    while (behind < line->count &&
+           (token_is_word(&line->tokens[behind], "then") || parts_here(&line->tokens[behind]))) {
+        behind++;
+    }
+    if (at >= line->count || behind >= line->count) {
+        return false;
+    }
+    struct line turned = line_part(line, 0, line->count);
+    struct token *tokens = arena_array(r->arena, struct token, line->count + 2);
+    size_t count = 0;
+    tokens[count++] = token_word(&line->tokens[0], "if");
+    bool verb = token_is_word(&line->tokens[0], "is") || token_is_word(&line->tokens[0], "does");
+    bool is = token_is_word(&line->tokens[0], "is") && at > 2; /* is 3 denied? */
+    for (size_t i = verb; i < at; i++) {
+        tokens[count++] = line->tokens[i];
+        if (is && i == 1) {
+            tokens[count++] = line->tokens[0];
+        }
+    }
+    size_t end = count;
+    tokens[count++] = token_mark(&line->tokens[at], ',');
+    for (size_t i = behind; i < line->count; i++) {
+        tokens[count++] = line->tokens[i];
+    }
+    turned.tokens = tokens;
+    turned.count = count;
+    if (condition_end(r, &turned, 0) != end) {
+        return false;
+    }
+    turned.comment = line->comment;
+    turned.comment_span = line->comment_span;
+    if_lines(r, line_keep(r, turned));
+    return true;
+}
+
 bool line_hinges(struct reader *r, const struct line *line)
 {
+    if (asked(r, line)) {
+        return true;
+    }
     size_t at = if_at(line, 0);
     if (at == 0) {
         return false;

@@ -194,6 +194,11 @@ bool above_him(const struct cursor *c, const struct who * not, struct who *out)
         out->span = SPAN_NONE; /* if x4 helps, 1 hits him: no word names 4 */
         return !c->about_two;
     }
+    if (c->told && !(not &&same_who(c->told, not ))) {
+        *out = *c->told;
+        out->span = SPAN_NONE;
+        return true;
+    }
     const struct sentence *last = list.count > 0 ? list.at[list.count - 1] : NULL;
     if (list.count > 1 && both_came(list.at[list.count - 2], last)) {
         return false;

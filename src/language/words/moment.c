@@ -172,9 +172,18 @@ bool moment_arrival_read(struct cursor *c, struct event *out)
                                          "kills dribble",
                                          "ends his dribble",
                                          NULL};
+    static const char *const leaves[] = {"leaves",         "goes",     "takes off",
+                                         "is on the move", "is going", "is moving",
+                                         "gets going",     "moves",    "starts",
+                                         "is on his way",  "is gone",  "is on her way",
+                                         "makes his move", "goes by",  "makes her move",
+                                         "goes past",      NULL};
     struct cursor trial = *c;
     bool carries = take_among(&trial, picked);
-    if (!carries && !take_among(&trial, there)) {
+    bool begins = !carries && c->speech && take_among(&trial, leaves) &&
+                  (cursor_done(&trial) || mark_is(&trial, ',') || subject_verb_is(&trial));
+    trial.at = carries || begins ? trial.at : c->at;
+    if (!carries && !begins && !take_among(&trial, there)) {
         return false;
     }
     const struct sentence *s = latest_of(c, &out->subject, carries);
@@ -183,7 +192,7 @@ bool moment_arrival_read(struct cursor *c, struct event *out)
     if (!goes) {
         return false;
     }
-    moment_of(out, s, true);
+    moment_of(out, s, !begins);
     c->at = trial.at;
     return true;
 }
@@ -445,13 +454,38 @@ static bool said_above(const struct cursor *c, const struct event *event, const 
     return false;
 }
 
+/* once 4 has it in the corner: where 4 stands, or where the pass to 4 goes. */
+static bool caught_there(const struct cursor *c, const struct event *event,
+                         const struct place *place)
+{
+    above_list list = above_sentences(c, true);
+    struct spot_stood at;
+    for (size_t i = list.count; i-- > 0;) {
+        const struct sentence *s = list.at[i];
+        if (verb_row(s->verb)->task == VERB_PASS && same_who(&s->object, &event->subject)) {
+            if (s->place) {
+                return same_spot(s->place, place);
+            }
+            break;
+        }
+    }
+    if (place->kind != PLACE_SPOT || !above_stands(c, &event->subject, &at)) {
+        return false;
+    }
+    struct place stood = {.kind = PLACE_SPOT, .spot = at.spot, .side = at.side};
+    return same_spot(&stood, place);
+}
+
 bool moment_same_place(struct cursor *c, const struct event *event)
 {
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);
+    bool catches = event->kind == EVENT_CATCHES || event->kind == EVENT_HAS_BALL;
     const struct place *place =
-        event->kind == EVENT_VERB && take_among(&trial, place_words) ? place_read(&trial, 0) : NULL;
-    bool same = place && said_above(c, event, place);
+        (event->kind == EVENT_VERB || catches) && take_among(&trial, place_words)
+            ? place_read(&trial, 0)
+            : NULL;
+    bool same = place && (catches ? caught_there(c, event, place) : said_above(c, event, place));
     cursor_back(c, mark);
     c->at = same ? trial.at : c->at;
     return same;

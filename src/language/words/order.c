@@ -217,6 +217,19 @@ static bool take_goes_on(struct cursor *c)
     return joined && verb_begins(c);
 }
 
+/* waits, stays on the wing. */
+static bool take_holds(struct cursor *c, const char *const *holds)
+{
+    if (!take_among(c, holds)) {
+        return false;
+    }
+    struct cursor where = *c;
+    if (take_among(&where, place_words) && spot_here(&where)) {
+        c->at = where.at;
+    }
+    return true;
+}
+
 /* 3 doesn't go until 2 catches, then cuts: when 2 catches, 3 cuts; 1 holds it until 4 gets there,
  * then drives. */
 bool not_until(const struct cursor *c, struct recast *r)
@@ -229,19 +242,24 @@ bool not_until(const struct cursor *c, struct recast *r)
     struct cursor trial = cursor_look(c);
     struct somebody who;
     struct event event;
-    static const char *const holds[] = {"holds it", "holds ball", "keeps it", "keeps ball",
-                                        "holds",    "waits",      "stays",    NULL};
+    static const char *const holds[] = {
+        "holds it", "holds ball",      "keeps it",    "keeps ball", "holds",       "waits",
+        "stays",    "waits with ball", "waits there", "stays put",  "stays there", "holds on to it",
+        NULL};
     if (!somebody_read(&trial, &who)) {
         return false;
     }
     struct cursor holding = trial;
     bool held = !take_among(&trial, waits);
-    if ((held && !take_among(&trial, holds)) || !take_words(&trial, "until")) {
+    if ((held && !take_holds(&trial, holds)) || !take_words(&trial, "until")) {
         return false;
     }
     const struct token *from = trial.at;
-    if (!event_read(&trial, &event)) {
-        return false;
+    if (!event_read(&trial, &event) || (!part_ends(&trial) && !clause_ends(trial.at))) {
+        trial.at = from;
+        if (!event_told(&trial, &event)) {
+            return false;
+        }
     }
     const struct token *to = trial.at;
     struct cursor end = trial;

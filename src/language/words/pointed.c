@@ -274,3 +274,12 @@ bool event_pointed(struct cursor *c, struct event *out)
     out->subject.span = from->span;
     return true;
 }
+
+/* when 2 catches, 5 screens for him: the only one the clause names. */
+const struct who *told_in_front(const struct tie *tie)
+{
+    const struct event *event = tie->event;
+    bool one = event && who_is_one(&event->subject) && !event_is_state(event) &&
+               (event->kind == EVENT_CATCHES || event->object.kind == WHO_NONE);
+    return one ? &event->subject : NULL;
+}

@@ -157,12 +157,29 @@ static int names_receiver(struct predicate *p)
     return 1;
 }
 
+/* posts up at the block for two seconds: how long he is there, behind where; chain.c makes a
+ * sentence of it. */
+static int stays_there(struct predicate *p)
+{
+    struct cursor trial = *p->c;
+    struct sentence *s = p->s;
+    bool there = s->place || verb_row(s->verb)->place == DEFAULT_OWN_SPOT ||
+                 verb_row(s->verb)->place == DEFAULT_NEAREST_BLOCK;
+    if (!p->c->speech || verb_row(s->verb)->task != VERB_MOVE || !there || s->subject.count != 1 ||
+        !who_is_one(&s->subject.at[0]) || s->duration.unit != UNIT_NONE ||
+        !take_words(&trial, "for") || !skip_seconds(&trial) || !part_ends(&trial)) {
+        return 0;
+    }
+    take_words(p->c, "for");
+    return take_seconds(p->c, &s->duration) ? 1 : -1;
+}
+
 /* One part behind the verb: 1 taken, 0 nothing fits, -1 reported. A comma may stand before all but
  * a slot. */
 static int part_read(struct predicate *p)
 {
-    static int (*const readers[])(struct predicate *) = {modifier_read,   for_lob,    aside_read,
-                                                         trailing_clause, until_part, length_read};
+    static int (*const readers[])(struct predicate *) = {
+        modifier_read, stays_there, for_lob, aside_read, trailing_clause, until_part, length_read};
     struct cursor *c = p->c;
     struct cursor_mark mark = cursor_mark(c);
     bool comma = take_mark(c, ',');

@@ -172,11 +172,11 @@ bool recast_put(struct cursor *c, const struct recast *recast)
     return true;
 }
 
-/* Colons are left to the sentence: one may end the name of what comes. */
+/* Colons and question marks are left to the sentence: one may end the name of what comes. */
 static bool colon_is(const struct cursor *c)
 {
     for (const struct token *at = c->at; at < c->end; at++) {
-        if (token_is_mark(at, ':')) {
+        if (token_is_mark(at, ':') || token_is_mark(at, '?')) {
             return true;
         }
     }

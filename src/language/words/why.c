@@ -152,6 +152,35 @@ bool liked_better(const struct cursor *c, struct recast *r)
     return r->remark = true;
 }
 
+/* before contact; before any pass can hurt her: of nobody by number, to where the part ends. */
+static bool take_threat(struct cursor *c)
+{
+    static const char *const alone[] = {"contact", "impact", "any contact", "first contact", NULL};
+    static const char *const who[] = {"any pass",    "pass",      "another pass", "anything",
+                                      "defense",     "defence",   "zone",         "help",
+                                      "double team", "trap",      "press",        "anybody",
+                                      "anyone",      "defenders", "rotation",     "they",
+                                      "weak side",   "help side", "other team",   NULL};
+    static const char *const what[] = {"can",  "could",  "is",   "are", "has",   "have",
+                                       "gets", "shifts", "sets", "get", "shift", NULL};
+    struct cursor trial = *c;
+    if (take_among(&trial, alone)) {
+        c->at = trial.at;
+        return true;
+    }
+    if (!take_among(&trial, who) || !take_among(&trial, what)) {
+        return false;
+    }
+    while (trial.at < trial.end && !clause_ends(trial.at)) {
+        if (trial.at->kind != TOKEN_WORD) {
+            return false;
+        }
+        trial.at++;
+    }
+    c->at = trial.at;
+    return true;
+}
+
 /* before the trap gets there, / before they recover: how soon, and nothing that can be waited for.
  */
 static bool take_hurry(struct cursor *c)
@@ -169,7 +198,11 @@ static bool take_hurry(struct cursor *c)
         "rotate",     "closes",     "can close",   "can get there", "can come",    "can get set",
         "can help",   "helps",      "catches up",  "can trap",      "gets to him", "gets to her",
         "get to him", "get to her", "knows it",    "notices",       "wakes up",    NULL};
-    struct cursor trial = *c;
+    struct cursor trial = *c, threat = *c;
+    if (take_words(&threat, "before") && take_threat(&threat)) {
+        c->at = threat.at;
+        return true;
+    }
     if (!take_words(&trial, "before") || !take_among(&trial, who) || !take_among(&trial, what)) {
         return false;
     }
