@@ -139,33 +139,6 @@ static bool pair_clause(struct cursor *c, sentence_list *out, size_t first)
     return true;
 }
 
-/* pulls up at the elbow and shoots it: once. */
-static bool shot_already(const sentence_list *out, const struct sentence *s)
-{
-    const struct sentence *last = out->count > 1 ? &out->at[out->count - 1] : NULL;
-    return last && s->verb == VERB_SHOOTS && last->verb == VERB_SHOOTS &&
-           last->verb_span.begin == last[-1].verb_span.begin &&
-           same_who(&last->subject.at[0], &s->subject.at[0]);
-}
-
-/* posts up for two seconds, waits a second on the wing: he is there so long, in a sentence of its
- * own behind it. */
-static void hold_apart(struct cursor *c, sentence_list *out)
-{
-    struct sentence *s = &out->at[out->count - 1];
-    if (s->duration.unit == UNIT_NONE || s->verb == VERB_HOLDS) {
-        return;
-    }
-    struct sentence holds = {.verb = VERB_HOLDS,
-                             .verb_span = s->verb_span,
-                             .subject = s->subject,
-                             .bare = s->bare,
-                             .duration = s->duration,
-                             .span = s->span};
-    s->duration = (struct measure){.unit = UNIT_NONE};
-    VEC_PUSH(c->arena, out, holds);
-}
-
 /* One sentence, or the two of a pair; `again` is the subject of the one before when this one shares
  * it; `leg`: it has no verb. */
 static bool one_read(struct cursor *c, const who_list *again, bool leg, struct tie tie,
@@ -544,6 +517,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
             runs_to_catch(c, out, from);
         }
         c->told = NULL;
+        free_of_tie(out, first);
         if (joint.same_subject && !joint.then && out->count > first + 1 && either_end(c, out)) {
             return false;
         }

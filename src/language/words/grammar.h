@@ -414,6 +414,12 @@ bool joint_follows(const struct predicate *p); /* by `and`, a comma or `then` */
 bool spread_is(const struct predicate *p);
 bool next_is_anothers(const struct predicate *p); /* the next one, and of somebody else */
 
+/* apart: the shot is the one that stands before it; how long is a sentence of its own; what a
+ * clause in front says of the others is not of the last of those from `first` on. */
+bool shot_already(const sentence_list *out, const struct sentence *s);
+void hold_apart(struct cursor *c, sentence_list *out);
+void free_of_tie(sentence_list *out, size_t first);
+
 /* chain: every sentence up to c->end, in this one reading; false: reported. */
 bool chains_read(struct cursor *c, sentence_list *out);
 

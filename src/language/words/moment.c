@@ -111,7 +111,7 @@ static bool ends_late(enum verb verb)
 void moment_of(struct event *out, const struct sentence *s, bool over)
 {
     out->kind = EVENT_VERB;
-    out->family = FAMILY_NONE;
+    out->family = s->verb == VERB_COMES ? FAMILY_USES : FAMILY_NONE; /* with the ball too */
     out->verb = s->verb;
     out->pass = s->pass;
     out->screen = s->screen;
@@ -390,6 +390,18 @@ static bool leaves_read(struct cursor *c, struct event *out)
     return false;
 }
 
+/* Whose pass it is has passed above: then it is that one. */
+static bool passed_above(const struct cursor *c, const struct event *event)
+{
+    above_list list = above_sentences(c, false);
+    for (size_t i = 0; i < list.count; i++) {
+        if (verb_row(list.at[i]->verb)->task == VERB_PASS && acts_in(list.at[i], &event->subject)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void moment_behind_noun(struct cursor *c, struct event *out, bool ball)
 {
     struct cursor trial = *c;
@@ -412,95 +424,27 @@ void moment_behind_noun(struct cursor *c, struct event *out, bool ball)
         trial = *c;
     }
     if (ball && take_words(&trial, "to") && person_or_hands(&trial, &who)) {
-        if (out->subject.kind == WHO_NONE) {
-            out->object = who;
-        }
+        out->object = out->subject.kind == WHO_NONE || !passed_above(c, out) ? who : out->object;
         c->at = trial.at;
     }
     int tail = take_entry(c, tails);
     trial = *c;
+    if (tail == TAIL_BEGINS && ball && out->subject.kind == WHO_NONE &&
+        take_words(&trial, "from") && person_or_hands(&trial, &who)) {
+        out->subject = who; /* the ball goes from 2 to 1 */
+        c->at = trial.at;
+    }
+    trial = *c;
+    take_words(&trial, "in"); /* goes in to 4 */
     if (tail == TAIL_BEGINS && ball && take_words(&trial, "to") && person_or_hands(&trial, &who)) {
-        out->object = out->subject.kind == WHO_NONE ? who : out->object; /* the ball goes to 2 */
+        bool known = out->subject.kind != WHO_NONE && passed_above(c, out);
+        out->object = known ? out->object : who; /* the ball goes to 2 */
         c->at = trial.at;
     }
     if (tail == TAIL_CAUGHT && ball) {
         out->kind = EVENT_CATCHES;
     } else if (tail == TAIL_OVER && ends_late(out->verb)) {
         out->over = true;
-    }
-}
-
-/* ---- where, in a clause ---- */
-
-bool same_spot(const struct place *a, const struct place *b)
-{
-    return a->kind == PLACE_SPOT && b->kind == PLACE_SPOT && a->spot == b->spot &&
-           a->backcourt == b->backcourt &&
-           (a->side == b->side || a->side == SIDE_NONE || b->side == SIDE_NONE);
-}
-
-/* as 1 drives to the rim: where is part of the sentence already, here said again. */
-static bool said_above(const struct cursor *c, const struct event *event, const struct place *place)
-{
-    above_list list = above_sentences(c, true);
-    for (size_t i = list.count; i-- > 0;) {
-        const struct sentence *s = list.at[i];
-        if (s->verb == event->verb && acts_in(s, &event->subject)) {
-            bool rim = !s->place && verb_row(s->verb)->place == DEFAULT_RIM &&
-                       place->kind == PLACE_SPOT && place->spot == SPOT_RIM;
-            return rim || (s->place && same_spot(s->place, place));
-        }
-    }
-    return false;
-}
-
-/* once 4 has it in the corner: where 4 stands, or where the pass to 4 goes. */
-static bool caught_there(const struct cursor *c, const struct event *event,
-                         const struct place *place)
-{
-    above_list list = above_sentences(c, true);
-    struct spot_stood at;
-    for (size_t i = list.count; i-- > 0;) {
-        const struct sentence *s = list.at[i];
-        if (verb_row(s->verb)->task == VERB_PASS && same_who(&s->object, &event->subject)) {
-            if (s->place) {
-                return same_spot(s->place, place);
-            }
-            break;
-        }
-    }
-    if (place->kind != PLACE_SPOT || !above_stands(c, &event->subject, &at)) {
-        return false;
-    }
-    struct place stood = {.kind = PLACE_SPOT, .spot = at.spot, .side = at.side};
-    return same_spot(&stood, place);
-}
-
-bool moment_same_place(struct cursor *c, const struct event *event)
-{
-    struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(c);
-    bool catches = event->kind == EVENT_CATCHES || event->kind == EVENT_HAS_BALL;
-    const struct place *place =
-        (event->kind == EVENT_VERB || catches) && take_among(&trial, place_words)
-            ? place_read(&trial, 0)
-            : NULL;
-    bool same = place && (catches ? caught_there(c, event, place) : said_above(c, event, place));
-    cursor_back(c, mark);
-    c->at = same ? trial.at : c->at;
-    return same;
-}
-
-void moment_way(struct cursor *c, const struct event *event)
-{
-    static const char *const ways[] = {"through the lane", "through",      "the lane",
-                                       "the key",          "the paint",    "out of the way",
-                                       "all the way",      "by",           "in the lane",
-                                       "off the screen",   "in the paint", NULL};
-    bool moves = event->kind == EVENT_VERB && (verb_row(event->verb)->task == VERB_MOVE ||
-                                               verb_row(event->verb)->task == VERB_CARRY);
-    if (moves) {
-        take_among(c, ways);
     }
 }
 

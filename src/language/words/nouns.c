@@ -83,6 +83,16 @@ static const struct entry nouns[] = {
     {NULL, 0},
 };
 
+static size_t passes_above(const struct cursor *c)
+{
+    above_list list = above_sentences(c, false);
+    size_t count = 0;
+    for (size_t i = 0; i < list.count; i++) {
+        count += task_is(list.at[i], VERB_PASS);
+    }
+    return count;
+}
+
 /* Takes the noun, and whose it is where that is said: 2's drive. */
 static int take_noun(struct cursor *c, struct who *owner)
 {
@@ -92,7 +102,12 @@ static int take_noun(struct cursor *c, struct who *owner)
     if (!owner_read(&trial, owner)) {
         static const char *const whose[] = {"that same", "this same", "that",  "this",
                                             "his",       "her",       "their", NULL};
+        static const char *const last[] = {"last", "final", "next", NULL};
         take_among(&trial, whose); /* the latest, as `the` is */
+        take_among(&trial, last);
+        if (word_is(&trial, 0, "second") && passes_above(c) == 2) {
+            take_words(&trial, "second");
+        }
     }
     int noun = take_entry(&trial, nouns);
     if (noun < 0) {

@@ -425,7 +425,9 @@ bool while_behind(const struct cursor *c, struct recast *r)
         struct somebody other;
         struct cursor subject = first;
         bool same = player_here(&subject, &other) && same_who(&other.who, &who.who);
-        if (same || !whole_sentence_is(&first) || !whole_sentence_is(&second)) {
+        struct cursor front = first;
+        bool tied = clause_is(&front); /* after the pass 1 cuts while 4 lifts */
+        if (same || !(tied || whole_sentence_is(&first)) || !whole_sentence_is(&second)) {
             return false;
         }
         recast_copy(c, r, c->at, at);
@@ -436,6 +438,48 @@ bool while_behind(const struct cursor *c, struct recast *r)
         return true;
     }
     return false;
+}
+
+/* The tokens with `him` as the one who is named in what stood in front of them; 5 has to be up at
+ * the nail: 5 goes to the nail. */
+static void copy_named(const struct cursor *c, struct recast *r, const struct token *from,
+                       const struct token *end, const struct somebody *who)
+{
+    static const char *const musts[] = {"has to be",     "must be",    "needs to be", "should be",
+                                        "has got to be", "has to get", "must get",    NULL};
+    while (from < end) {
+        struct cursor must = cursor_look(c);
+        must.at = from;
+        must.end = end;
+        bool him = token_is_word(from, "him") || token_is_word(from, "her");
+        if (him && (from + 1 == end || from[1].kind == TOKEN_MARK)) {
+            recast_number(c, r, who->who.number);
+            from++;
+        } else if (take_among(&must, musts)) {
+            while (take_among(&must, particle_words)) {
+            }
+            bool led = take_among(&must, place_words);
+            recast_word(c, r, "goes");
+            recast_word(c, r, "to");
+            from = led ? must.at : from;
+            if (!led) {
+                return;
+            }
+        } else {
+            recast_copy(c, r, from, from + 1);
+            from++;
+        }
+    }
+}
+
+/* Who acts there, or has to be somewhere. */
+static bool acts_here(const struct cursor *c)
+{
+    static const char *const musts[] = {"has to be", "must be",       "needs to be",
+                                        "should be", "has got to be", NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody who;
+    return subject_verb_is(c) || (player_here(&trial, &who) && take_among(&trial, musts));
 }
 
 /* before 1 passes to 2, 5 clears: 5 clears, then 1 passes to 2. */
@@ -450,14 +494,16 @@ bool before_in_front(const struct cursor *c, struct recast *r)
     for (const struct token *at = from; at < end; at++) {
         struct cursor main = cursor_look(c);
         main.at = at + 1;
-        if (!token_is_mark(at, ',') || !subject_verb_is(&main)) {
+        if (!token_is_mark(at, ',') || !acts_here(&main)) {
             continue;
         }
         first.end = at;
-        if (!whole_sentence_is(&first)) {
+        struct somebody who;
+        struct cursor named = first;
+        if (!whole_sentence_is(&first) || !player_here(&named, &who)) {
             return false;
         }
-        recast_copy(c, r, at + 1, end);
+        copy_named(c, r, at + 1, end, &who);
         recast_mark(c, r, ',');
         recast_word(c, r, "then");
         recast_copy(c, r, from, at);

@@ -132,9 +132,6 @@ static bool he_fits(const struct cursor *c, const struct token *from, struct fit
     enum { BACK = 2 };
     above_list list = above_sentences(c, false);
     struct named named = {.count = 0};
-    if (c->doer && who_defends(c->doer)) {
-        return false; /* it may be he */
-    }
     if (c->doer) {
         add_here(c, from, &named);
         if (one_of(c, from, &named, out)) {

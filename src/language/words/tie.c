@@ -76,12 +76,15 @@ static bool take_catch(struct cursor *c)
 /* when she catches it: whom the latest sentence above passes to. */
 static bool he_catches(struct cursor *c, struct event *out)
 {
-    static const char *const words[] = {"he", "she", NULL};
+    static const char *const words[] = {"he",           "she",      "middle", "post", "high post",
+                                        "low post",     "big",      "corner", "wing", "elbow",
+                                        "short corner", "receiver", "block",  NULL};
+    static const char *const has[] = {"has it", "has ball", NULL};
     struct cursor trial = *c;
     above_list above = above_sentences(c, false);
     const struct sentence *last = above.count > 0 ? above.at[above.count - 1] : NULL;
     if (!last || verb_row(last->verb)->task != VERB_PASS || !who_is_one(&last->object) ||
-        !take_among(&trial, words) || !take_catch(&trial)) {
+        !take_among(&trial, words) || !(take_among(&trial, has) || take_catch(&trial))) {
         return false;
     }
     out->kind = EVENT_CATCHES;
@@ -97,6 +100,11 @@ static bool happening_read(struct cursor *c, struct event *out)
     if (take_catch(&trial)) {
         out->kind = EVENT_CATCHES;
         c->at = trial.at;
+        struct cursor passed = trial;
+        if (owner_read(&passed, &out->object) && take_words(&passed, "pass")) {
+            c->at = passed.at; /* catches 1's pass */
+            return true;
+        }
         if (!take_words(&trial, "from") || !person_read(&trial, &out->object)) {
             out->object = (struct who){.kind = WHO_NONE};
             return true;

@@ -56,14 +56,29 @@ static bool says_enough(const struct cursor *c, const struct sentence *s)
 {
     const struct verb_row *row = verb_row(s->verb);
     const char *needs = row->needs;
-    bool task = row->task == VERB_MOVE || row->task == VERB_CARRY || row->task == VERB_PASS ||
-                row->task == VERB_EXCHANGE || row->task == VERB_SHOOT || row->task == VERB_SCREEN ||
-                row->task == VERB_USE;
+    bool task = row->task == VERB_GUARD || row->task == VERB_MOVE || row->task == VERB_CARRY ||
+                row->task == VERB_PASS || row->task == VERB_EXCHANGE || row->task == VERB_SHOOT ||
+                row->task == VERB_SCREEN || row->task == VERB_USE;
     bool whom = !strchr(needs, 'W') || who_is_one(&s->object);
     bool where = !strchr(needs, 'P') || s->place;
     bool screened = row->task != VERB_USE || above_screened(c, &s->subject.at[0], &s->object);
     return task && whom && where && screened && !strpbrk(needs, "TSO") &&
            s->verb != VERB_REBOUNDS && !(s->object.kind != WHO_NONE && acts_in(s, &s->object));
+}
+
+/* 1 screens for 3, and slips as 3 comes to the top: off the screen that waits for 3. */
+static void off_the_screen(const struct cursor *c, struct sentence *s)
+{
+    struct who screener, second = {.kind = WHO_NONE};
+    bool several = false;
+    bool moves = verb_row(s->verb)->task == VERB_MOVE && s->place && s->path == PATH_NONE &&
+                 (s->verb == VERB_GOES || s->verb == VERB_CUTS || s->verb == VERB_LIFTS);
+    if (moves && above_waiting_screen(c, &s->subject.at[0], &screener, &second, &several) &&
+        !several) {
+        s->verb = VERB_COMES;
+        s->object = screener;
+        s->object2 = second.kind == WHO_NONE ? NULL : who_keep((struct cursor *)c, second);
+    }
 }
 
 /* The moment as a sentence. */
@@ -193,10 +208,20 @@ static const struct event *moment_by(const struct cursor *c, const struct event 
     moment_of(&moment, of, false);
     moment.object = (struct who){.kind = WHO_NONE};
     moment.told = NULL;
-    note_told(c, &moment);
+    if (of->span.begin != event->span.begin) {
+        note_told(c, &moment);
+    }
     struct event *kept = arena_new(c->arena, struct event);
     *kept = moment;
     return kept;
+}
+
+/* x1 goes over while x4 drops: what two defenders are told to do. */
+static bool both_defend(const struct sentence *tied, const struct event *event)
+{
+    return tied->tie.event == event && tied->tie.word == TIE_WHILE && event->kind == EVENT_VERB &&
+           verb_row(event->verb)->task == VERB_GUARD && event->subject.kind == WHO_DEFENDER &&
+           who_defends(&tied->subject.at[0]);
 }
 
 /* The moment of the form at `at`: kept, of another sentence, or brought: then true. */
@@ -205,7 +230,8 @@ static bool settle(struct reader *r, struct block *block, size_t at, const struc
     const struct event *e = *event;
     const struct form *form = &block->forms.at[at];
     bool happens = e && (e->kind == EVENT_VERB || e->kind == EVENT_CATCHES) &&
-                   who_is_one(&e->subject) && (e->kind == EVENT_VERB || who_is_one(&e->object));
+                   (who_is_one(&e->subject) || both_defend(form->sentence, e)) &&
+                   (e->kind == EVENT_VERB || who_is_one(&e->object));
     if (!happens || told_in(block, form->sentence, e) || told_in(r->step, form->sentence, e) ||
         told_in(r->top, form->sentence, e)) {
         return false;
@@ -220,6 +246,9 @@ static bool settle(struct reader *r, struct block *block, size_t at, const struc
     struct sentence told = as_sentence(&c, e), anywhere = told;
     const struct sentence *of = told_among(&list, &told);
     anywhere.place = NULL;
+    if (!of) {
+        off_the_screen(&c, &told);
+    }
     if (of && e->told) {
         *event = moment_by(&c, e, of);
     }
@@ -228,6 +257,9 @@ static bool settle(struct reader *r, struct block *block, size_t at, const struc
         return false;
     }
     note_brought(&c, e);
+    if (told.verb != e->verb && e->kind == EVENT_VERB) {
+        *event = moment_by(&c, e, &told);
+    }
     insert(r, block, at, &told);
     return true;
 }

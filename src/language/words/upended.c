@@ -76,10 +76,14 @@ static bool turns_at(const struct cursor *c, const struct token *at, const struc
     struct cursor words = look_at(c, at, end);
     bool then = take_among(&words, then_words);
     bool only = then && token_is_word(at, "only");
-    if ((!then && !take_among(&words, together_words)) || words.at == at) {
+    bool where = !then && at > c->at && token_is_mark(&at[-1], ',') && take_words(&words, "where");
+    if (!then && !where && !take_among(&words, together_words)) {
         return false;
     }
     take_mark(&words, ',');
+    if (where && !whole_sentence_is(&words)) {
+        return false;
+    }
     bool does = only && (take_words(&words, "does") || take_words(&words, "do"));
     bool who = subject_here(&words);
     bool front = before_joints(c, at) == c->at;
@@ -91,7 +95,9 @@ static bool turns_at(const struct cursor *c, const struct token *at, const struc
     if (!front) {
         recast_mark(c, r, who ? '.' : ',');
     }
-    recast_word(c, r, then ? "then" : "meanwhile");
+    if (!where) {
+        recast_word(c, r, then ? "then" : "meanwhile");
+    }
     recast_copy(c, r, words.at, end);
     r->to = end;
     return true;
