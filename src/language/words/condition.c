@@ -471,7 +471,10 @@ static bool one_read(struct cursor *c, struct condition *out)
                                          "that is taken away",
                                          "nothing",
                                          NULL};
-    if (take_among(c, others)) {
+    struct cursor not = *c;
+    bool none = take_words(&not, "not") && mark_is(&not, ','); /* if not, 1 shoots */
+    c->at = none ? not .at : c->at;
+    if (none || take_among(c, others)) {
         out->kind = COND_OTHERWISE;
         return true;
     }

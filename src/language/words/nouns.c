@@ -252,6 +252,12 @@ int above_event_read(struct cursor *c, struct event *out)
         return 1;
     }
     const struct sentence *s = latest(c, (enum noun)noun, &out->object);
+    struct who holder;
+    if (!s && c->speech && noun == NOUN_PASS && who_is_one(&out->object) &&
+        above_holder(c, &holder) && !same_who(&holder, &out->object)) {
+        out->subject = holder; /* the ball goes in to 4: from who has it */
+        return 1;
+    }
     if (!s || doer(s).kind == WHO_EVERYONE_ELSE) {
         return noun_missing(c, out->span, noun);
     }

@@ -325,9 +325,10 @@ static bool waits_for_move(const struct cursor *c, struct recast *r)
     bool named = player_here(&trial, &who);
     if (!take_among(&trial, waits) || !player_here(&trial, &other) || !take_words(&trial, "to") ||
         !phrase_read(&trial, FOR_ATTACKERS, &phrase) || phrase.with_s ||
-        verb_row(phrase.verb)->task == VERB_SCREEN || verb_needs_ball(phrase.verb)) {
+        verb_row(phrase.verb)->task == VERB_SCREEN) {
         return false;
     }
+    bool ball = verb_needs_ball(phrase.verb); /* to pass to 2: which untold.c sees to */
     const struct token *from = trial.at;
     while (trial.at < trial.end && !clause_ends(trial.at)) {
         trial.at++;
@@ -338,7 +339,10 @@ static bool waits_for_move(const struct cursor *c, struct recast *r)
         (!named && !other_acts && !above_holder(c, &holder))) {
         return false;
     }
-    if (!moves_in(c, &other.who)) {
+    if (ball && verb_row(phrase.verb)->task == VERB_CARRY) {
+        return false;
+    }
+    if (!ball && !moves_in(c, &other.who)) {
         recast_somebody(c, r, &other);
         recast_verb(c, r, phrase_words(phrase.verb, PASS_PLAIN, SCREEN_PLAIN, false));
         recast_copy(c, r, from, end);
@@ -346,7 +350,10 @@ static bool waits_for_move(const struct cursor *c, struct recast *r)
     }
     recast_word(c, r, "when");
     recast_somebody(c, r, &other);
-    recast_verb(c, r, STR("gets there"));
+    recast_verb(c, r,
+                ball ? phrase_words(phrase.verb, phrase.pass, SCREEN_PLAIN, false)
+                     : STR("gets there"));
+    recast_copy(c, r, from, ball ? end : from);
     recast_mark(c, r, ',');
     if (!other_acts && named) {
         recast_somebody(c, r, &who);

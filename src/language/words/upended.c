@@ -172,7 +172,7 @@ static bool whom_fits(struct cursor *c, const struct sentence *done)
 }
 
 /* The verb in front: passing, having passed. */
-static bool participle(struct cursor *c, struct phrase *phrase)
+static bool participle(struct cursor *c, struct phrase *phrase, bool *having)
 {
     static const char *const afters[] = {
         "after",     "right after", "upon",      "immediately after", "just after", "only after",
@@ -181,7 +181,8 @@ static bool participle(struct cursor *c, struct phrase *phrase)
                                           "just having", "having just",  "having already",
                                           NULL};
     struct str said;
-    if (take_among(c, havings)) {
+    *having = take_among(c, havings);
+    if (*having) {
         return past_read(c, FOR_ATTACKERS, phrase);
     }
     return take_among(c, afters) && phrase_ing_here(c, FOR_ATTACKERS, phrase, &said);
@@ -192,7 +193,8 @@ bool gerund_in_front(const struct cursor *c, struct recast *r)
     struct cursor trial = cursor_look(c);
     struct phrase phrase;
     struct somebody who;
-    if (!participle(&trial, &phrase)) {
+    bool having;
+    if (!participle(&trial, &phrase, &having)) {
         return false;
     }
     const struct token *object = trial.at;
@@ -221,7 +223,7 @@ bool gerund_in_front(const struct cursor *c, struct recast *r)
     recast_mark(c, r, ',');
     r->to = main;
     bool needs = strpbrk(verb_row(phrase.verb)->needs, "WPS") != NULL;
-    return fits || (!done && (object < trial.end || !needs));
+    return fits || having || (!done && (object < trial.end || !needs));
 }
 
 /* ---- 5 clears to the corner before 4 rim-runs ---- */
