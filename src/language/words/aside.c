@@ -313,7 +313,8 @@ static bool done_in(const struct cursor *c, const struct token *from)
 {
     static const char *const pronouns[] = {"he", "she", NULL};
     static const char *const getting[] = {"gets", "has", NULL};
-    static const char *const giving[] = {"gives", "throws", "puts", "hands", "drops", "finds", NULL};
+    static const char *const giving[] = {"gives", "throws", "puts", "hands",
+                                         "drops", "finds",  NULL};
     for (const struct token *at = from; at + 1 < c->at; at++) {
         struct cursor verb = cursor_look(c);
         struct phrase phrase;

@@ -13,8 +13,8 @@ typedef const struct token *plain_way(const struct cursor *line, const struct to
 plain_way talk_put;      /* as it is dictated, without a stop */
 plain_way shorthand_put; /* as it is noted down */
 
-/* vs 2-3:, against their two three, where that is the defense of the play: where the sentence behind
- * it begins, and what is left out; or NULL. Of another defense it would be a condition. */
+/* vs 2-3:, against their two three, where that is the defense of the play: where the sentence
+ * behind it begins, and what is left out; or NULL. Of another defense it would be a condition. */
 const struct token *against_said(const struct cursor *line, struct span *told);
 
 /* What is shared. Nothing but a joint or a mark stands before `at`. */
