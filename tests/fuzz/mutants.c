@@ -32,7 +32,9 @@ static const char *const idle[] = {
     "makes",     "make",        "sets",   "set",    "throws",  "executes", "delivers", "along",
     "ahead",     "towards",     "area",   "solid",  "have",    "want",     "get",      "let",
     "need",      "near",        "sure",   "period", "thru",    "pipe",     "our",      "together",
-    "coming",    "starts",      "start:", "zone",              /* a 2-3 is a zone */
+    "coming",    "starts",      "start:", "zone",  /* a 2-3 is a zone */
+    "does",      "do",          "second", "where", /* only then does 1 pass; the second 2 catches;
+                                                      where 1 passes him the ball */
     "only",      "but",         "doors",  "he's",   "setting", /* he's setting a screen, but slips
                                                                 */
     "already",   "room",                                       /* on her way; room to cut */

@@ -336,6 +336,11 @@ static bool coverage_read(struct cursor *c, struct condition *out)
             !person_read(&behind, out->kind == COND_BOTH ? &out->object : &out->other)) {
             return false;
         }
+        struct who holder;
+        if (out->kind == COND_VERB && out->verb == VERB_DOUBLES && out->other.kind == WHO_NONE &&
+            above_holder(c, &holder)) {
+            out->other = holder; /* the double comes from x2: whoever has the ball */
+        }
         c->at = behind.at;
         c->refusals = behind.refusals;
         return out->verb != VERB_SWITCHES || out->kind == COND_BOTH;
@@ -532,11 +537,6 @@ bool condition_read(struct cursor *c, struct condition *out)
             cursor_back(c, mark);
         }
         return false;
-    }
-    struct who holder;
-    bool whom = out->kind == COND_VERB && out->verb == VERB_DOUBLES && out->other.kind == WHO_NONE;
-    if (whom && above_holder(c, &holder)) { /* the double comes from x2: whoever has the ball */
-        out->other = holder;
     }
     out->span = cursor_taken(c, mark.at);
     return true;

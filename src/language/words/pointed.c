@@ -189,7 +189,7 @@ static bool does_so(struct cursor *c, const struct token *from, struct event *ou
     }
     *out = (struct event){.subject = s->subject.at[0]};
     moment_of(out, s, false);
-    c->at = trial.at;
+    cursor_take(c, from, trial.at);
     out->span = cursor_taken(c, from);
     return true;
 }

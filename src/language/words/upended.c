@@ -442,3 +442,90 @@ bool ball_is_there(const struct cursor *c, struct recast *r)
     r->to = trial.at;
     return true;
 }
+
+/* ---- after 1 passes to 2 and cuts to the rim, 3 fills: the last of the two is the moment ---- */
+
+/* Behind who acts: `passes`, `has passed`; what it is as it is told. */
+static bool act_told(struct cursor *c, bool has, struct phrase *phrase)
+{
+    return has ? past_read(c, FOR_ATTACKERS, phrase) : phrase_read(c, FOR_ATTACKERS, phrase);
+}
+
+/* Where the second act begins, behind `and`, before the comma; NULL: there is none. */
+static const struct token *second_act(const struct cursor *c, bool has, const struct token **comma)
+{
+    struct phrase phrase;
+    const struct token *second = NULL;
+    for (const struct token *at = c->at; at < c->end; at++) {
+        struct cursor act = look_at(c, at + 1, c->end);
+        if (token_is_mark(at, ',')) {
+            *comma = at;
+            return second;
+        }
+        if (token_is_word(at, "and") && act_told(&act, has, &phrase)) {
+            if (second) {
+                return NULL;
+            }
+            second = at + 1;
+        }
+    }
+    return NULL;
+}
+
+/* A sentence above tells what the tokens say. */
+static bool told_so(const struct cursor *c, const struct token *from, const struct token *to)
+{
+    struct cursor moment = look_at(c, from, to);
+    struct cursor_mark mark = cursor_mark(c);
+    struct event event;
+    bool told = event_read(&moment, &event) && event.kind == EVENT_VERB;
+    cursor_back(&moment, mark);
+    above_list above = above_sentences(c, false);
+    for (size_t i = 0; told && i < above.count; i++) {
+        if (event_of(above.at[i], &event)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool two_in_front(const struct cursor *c, struct recast *r)
+{
+    static const char *const ties[] = {"when", "once",        "after",      "as soon as",
+                                       "as",   "right after", "only after", NULL};
+    static const char *const had[] = {"has", "have", NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody who;
+    struct phrase first, last;
+    const struct token *comma = NULL;
+    if (!take_among(&trial, ties) || !player_here(&trial, &who)) {
+        return false;
+    }
+    const struct token *tie_end = who.from;
+    bool has = take_among(&trial, had);
+    struct cursor act = trial;
+    const struct token *second = second_act(&trial, has, &comma);
+    if (!second || !act_told(&act, has, &first)) {
+        return false;
+    }
+    struct cursor end = look_at(c, comma + 1, c->end), then = look_at(c, second, comma);
+    if (!subject_here(&end) || !act_told(&then, has, &last)) {
+        return false;
+    }
+    if (!told_so(c, who.from, second - 1)) {
+        recast_somebody(c, r, &who);
+        recast_verb(c, r, phrase_words(first.verb, first.pass, first.screen, false));
+        recast_copy(c, r, act.at, second - 1);
+        recast_mark(c, r, '.');
+        struct span span = span_join(who.from->span, second[-2].span);
+        diag_add(c->diags, DIAG_TEXT_VERB_TAKEN, span,
+                 "no sentence tells this moment: `%.*s` was put in front as one",
+                 STR_ARG(cursor_text(c, span)));
+    }
+    recast_copy(c, r, c->at, tie_end);
+    recast_somebody(c, r, &who);
+    recast_verb(c, r, phrase_words(last.verb, last.pass, last.screen, false));
+    recast_copy(c, r, then.at, comma);
+    r->to = comma;
+    return true;
+}
