@@ -38,8 +38,10 @@ bool doubled_subject(const struct cursor *c, struct recast *r)
     static const char *const said[] = {"he", "she", "they", "they both", NULL};
     for (const struct token *at = c->at; at + 2 < c->end; at++) {
         struct cursor trial = line_look(c, at + 1);
-        if (!number_token(at) || !take_among(&trial, said) || !heads_clause(c, at) ||
-            !(verb_begins(&trial) || word_among(&trial, changes))) {
+        bool several = at > c->at && token_is_word(&at[-1], "and");
+        bool they = token_is_word(&at[1], "they"); /* 5 they cut: of others, and he is lost */
+        if (!number_token(at) || !take_among(&trial, said) || they != several ||
+            !heads_clause(c, at) || !(verb_begins(&trial) || word_among(&trial, changes))) {
             continue;
         }
         recast_copy(c, r, c->at, at + 1);

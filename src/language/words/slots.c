@@ -399,17 +399,6 @@ static bool waits_beats(struct predicate *p)
     return take_seconds(p->c, &p->s->duration);
 }
 
-/* waits two seconds on the wing: there, and so long. */
-static bool holds_there(struct predicate *p)
-{
-    if (p->s->verb != VERB_HOLDS || p->s->duration.unit == UNIT_NONE || p->s->place ||
-        clause_is(p->c)) {
-        return false;
-    }
-    p->s->place = spot_behind(p->c, place_words);
-    return p->s->place != NULL;
-}
-
 /* What no slot holds, and is looked for before them: from where, which way, how it flies. As
  * along_read. */
 static int before_slots(struct predicate *p)
@@ -421,7 +410,7 @@ static int before_slots(struct predicate *p)
             return taken;
         }
     }
-    return how_it_flies(p) || for_shot(p) || waits_beats(p) || holds_there(p);
+    return how_it_flies(p) || for_shot(p) || waits_beats(p);
 }
 
 int slot_read(struct predicate *p)
