@@ -212,8 +212,9 @@ bool above_screen_noun_is(const struct cursor *c)
 static int both_read(struct cursor *c, const struct who *user, struct who *out, struct who *second)
 {
     static const char *const words[] = {
-        "both of them",        "both screens", "both picks", "two screens",
-        "both of the screens", "both",         NULL};
+        "both of them",        "both screens", "both picks",  "two screens",
+        "both of the screens", "pair of them", "two of them", "them",
+        "their screens",       "both",         NULL};
     const struct token *from = c->at;
     if (!take_among(c, words)) {
         return 0;
@@ -241,11 +242,16 @@ static int both_read(struct cursor *c, const struct who *user, struct who *out, 
                             "say whose: `off 4 and 5`");
 }
 
-/* drives off that: where nothing follows that it could be of. */
-static bool that_alone(struct cursor *c)
+/* drives off that, comes off that to the block, off that screen: where nothing else follows that it
+ * could be of. */
+static bool take_that(struct cursor *c)
 {
     struct cursor trial = *c;
-    bool that = c->speech && take_words(&trial, "that") && part_ends(&trial);
+    if (!c->speech || !take_words(&trial, "that")) {
+        return false;
+    }
+    bool that = take_screen_noun(&trial) || part_ends(&trial) || word_among(&trial, place_words) ||
+                word_among(&trial, particle_words);
     c->at = that ? trial.at : c->at;
     return that;
 }
@@ -266,7 +272,7 @@ int above_screen_read(struct cursor *c, const struct who *user, struct who *out,
     if (both != 0) {
         return both;
     }
-    if (!take_words(c, "it") && !take_screen_noun(c) && !that_alone(c)) {
+    if (!take_words(c, "it") && !take_screen_noun(c) && !take_that(c)) {
         return 0;
     }
     struct span span = cursor_taken(c, from);

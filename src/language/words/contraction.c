@@ -22,8 +22,8 @@ static bool is_behind(const struct token *token, const struct token *end)
     if (!token->possessive) {
         return false;
     }
-    static const char *const heads[] = {"he",      "she",    "it",   "that",
-                                        "nothing", "nobody", "help", "there"};
+    static const char *const heads[] = {"he",     "she",  "it",    "that", "nothing",
+                                        "nobody", "help", "there", "who"};
     for (size_t i = 0; token->kind == TOKEN_WORD && i < sizeof heads / sizeof *heads; i++) {
         if (str_is(token->text, heads[i])) {
             return true;

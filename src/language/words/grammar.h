@@ -150,6 +150,8 @@ bool above_noun_verb(struct cursor *c, struct event *out);
 /* moment: moments that are not named by a plain verb. */
 /* A verb in the past: the same words with the first as it is when bare: drove, come. */
 bool past_read(struct cursor *c, enum phrase_side side, struct phrase *out);
+/* The same, and its first word when bare: lifted, lift. */
+bool past_base(struct cursor *c, enum phrase_side side, struct phrase *out, struct str *bare);
 /* `out` is the moment of that sentence; over: it is done then. */
 void moment_of(struct event *out, const struct sentence *s, bool over);
 /* Behind who it is of: has cut, starts to roll, gets there. `*verb`: `*phrase` was read, whose

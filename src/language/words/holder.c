@@ -145,15 +145,25 @@ bool above_holds(const struct cursor *c, const struct who *who)
     return above_holder(c, &holder) && same_who(&holder, who);
 }
 
+/* x5 fronts: his own man, whom he keeps from the ball. */
+static bool kept_from(const struct cursor *c, const struct sentence *s, struct who *man)
+{
+    bool keeps = s->verb == VERB_FRONTS || s->verb == VERB_DENIES || s->verb == VERB_OVERPLAYS;
+    return keeps && s->subject.count == 1 && s->object.kind == WHO_NONE &&
+           above_guarded(c, &s->subject.at[0], man);
+}
+
 /* Attackers of a sentence that are not `not`, added to those in `out`. */
-static void add_named(struct arena *arena, const struct sentence *s, const struct who * not,
+static void add_named(const struct cursor *c, const struct sentence *s, const struct who * not,
                       who_list *out)
 {
+    struct arena *arena = c->arena;
     struct who named[8];
     size_t count = 0;
     for (size_t i = 0; i < s->subject.count && count < 5; i++) {
         named[count++] = s->subject.at[i];
     }
+    count += !kept_from(c, s, &named[count]) ? 0 : 1;
     named[count++] = s->object;
     for (size_t i = 0; i < count; i++) {
         bool known = !who_is_one(&named[i]) || (not &&same_who(&named[i], not ));
@@ -198,7 +208,7 @@ bool above_him(const struct cursor *c, const struct who * not, struct who *out)
         return true;
     }
     for (size_t i = list.count; i-- > 0 && named.count == 0;) {
-        add_named(c->arena, list.at[i], not, &named);
+        add_named(c, list.at[i], not, &named);
     }
     if (named.count == 1) {
         *out = named.at[0];

@@ -75,7 +75,8 @@ static bool goes_on(struct clause *k, bool he, struct who *out)
         *out = last->object;
         return uses;
     }
-    return !two || own || (!he && !screen);
+    return !two || own || (!he && !screen) ||
+           (he && !k->going->relative && passer_goes_on(last, k->act->verb, out));
 }
 
 /* Who acts: named, or by whom, or who has the ball, or who acted before. */

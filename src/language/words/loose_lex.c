@@ -165,10 +165,28 @@ static void put_who(const struct cursor *c, struct item *item, struct who who)
     item->tokens = r.tokens;
 }
 
+/* Who acts where `him` stands, and is somebody else: named in front of it, else who acted last. */
+static const struct who *acts_before(const struct cursor *c, const struct token *at,
+                                     struct who *named)
+{
+    for (const struct token *who = c->at; who < at; who++) {
+        if (token_is_player(who)) {
+            *named = (struct who){.kind = who->kind == TOKEN_NUMBER ? WHO_PLAYER : WHO_DEFENDER,
+                                  .number = (int)who->number,
+                                  .span = who->span};
+            return named;
+        }
+    }
+    const struct sentence *last = sentence_before(c);
+    return last && last->subject.count == 1 ? &last->subject.at[0] : NULL;
+}
+
 static bool him_of(const struct cursor *c, const struct token *at, struct who *out)
 {
     struct cursor him = cursor_look(c);
     struct speech none = {NULL, 0};
+    struct who named;
+    him.doer = acts_before(c, at, &named);
     him.speech = him.speech ? him.speech : &none;
     him.at = at;
     return him_read(&him, out);

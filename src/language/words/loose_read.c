@@ -58,6 +58,18 @@ static void tell_tokens(struct loose *l, const token_list *tokens)
     }
 }
 
+/* As it is written; where that has been put in another order, as it stands now. */
+static void tell_said(struct loose *l, const struct token *from, const struct token *to)
+{
+    struct recast said = {.to = NULL};
+    if (!l->c->unfolded) {
+        tell(l, source_text(l->c->sources, span_join(from->span, to[-1].span)));
+        return;
+    }
+    recast_copy(l->c, &said, from, to);
+    tell_tokens(l, &said.tokens);
+}
+
 /* ---- reading ---- */
 
 static void joined(struct loose *l)
@@ -178,9 +190,8 @@ static size_t strict_pieces(struct loose *l, size_t from)
             continue;
         }
         if (read) {
-            struct span span = span_join(begin->span, l->pieces.at[to - 1].to[-1].span);
             if (l->out->count > had) {
-                tell(l, source_text(l->c->sources, span));
+                tell_said(l, begin, l->pieces.at[to - 1].to);
                 joined(l);
                 l->pair = l->out->count - had > to - from;
             } else if (begin->kind == TOKEN_NUMBER &&

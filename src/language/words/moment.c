@@ -53,7 +53,7 @@ static size_t bases_of(struct cursor *c, struct str word, struct str bases[BASES
     return count;
 }
 
-bool past_read(struct cursor *c, enum phrase_side side, struct phrase *out)
+bool past_base(struct cursor *c, enum phrase_side side, struct phrase *out, struct str *bare)
 {
     const struct token *next = cursor_next(c);
     if (!next || next->kind != TOKEN_WORD || next->possessive) {
@@ -72,10 +72,17 @@ bool past_read(struct cursor *c, enum phrase_side side, struct phrase *out)
         trial.watch = NULL;
         if (phrase_read(&trial, side, out)) {
             cursor_take(c, next, next + (trial.at - tokens));
+            *bare = bases[i];
             return true;
         }
     }
     return false;
+}
+
+bool past_read(struct cursor *c, enum phrase_side side, struct phrase *out)
+{
+    struct str bare;
+    return past_base(c, side, out, &bare);
 }
 
 /* ---- what is over, and what begins ---- */

@@ -296,50 +296,6 @@ bool told_to_do(const struct cursor *c, struct recast *r)
     return true;
 }
 
-/* 1 dribbles at 2 and he goes backdoor: not the one with the ball. */
-static bool cuts_at(const struct cursor *c, const struct phrase *phrase, struct who *out)
-{
-    const struct sentence *last = sentence_before(c);
-    bool at = last && last->verb == VERB_DRIBBLES_AT && verb_row(phrase->verb)->task == VERB_MOVE;
-    if (at) {
-        *out = last->object;
-    }
-    return at;
-}
-
-/* he drives: whoever has the ball; she cuts: the only one named in the sentence above. */
-bool he_does(const struct cursor *c, struct recast *r)
-{
-    struct cursor trial = cursor_look(c);
-    const struct person_row *row = take_person(&trial);
-    enum person person = row ? row->person : PERSON_TITLE;
-    bool handles = person == PERSON_HOLDER || person == PERSON_THROWER;
-    if (!handles && person != PERSON_ACTOR) {
-        return false;
-    }
-    struct cursor verb = trial;
-    struct phrase phrase;
-    struct who who;
-    r->to = trial.at;
-    skip_run_in(&verb);
-    if (!phrase_read(&verb, FOR_ATTACKERS, &phrase)) {
-        return false;
-    }
-    struct who screener;
-    bool curls =
-        verb_row(phrase.verb)->task == VERB_USE || verb_sibling(phrase.verb, "off") == VERB_CURLS;
-    bool use = !handles && curls && above_last_screen(c, &who, &screener); /* she curls off it */
-    bool known = handles ? person_above(c, row, &who)
-                 : verb_needs_ball(phrase.verb)
-                     ? above_holder(c, &who)
-                     : above_him(c, NULL, &who) || cuts_at(c, &phrase, &who);
-    if (!use && !known) {
-        return false;
-    }
-    recast_acts(c, r, &who);
-    return r->taken = true;
-}
-
 /* the corners fill the wings: each on his own side. */
 bool both_sides(const struct cursor *c, struct recast *r)
 {

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* speech: a line read as it stands, and once more as it is said: see speech.h. */
 #include "language/words/loose_read.h"
+#include "language/words/unfold.h"
 
 #include "base/limits.h"
 
@@ -307,8 +308,9 @@ bool sentences_read(struct cursor *c, sentence_list *out)
     diags_init(&unheard, c->arena);
     other.at = mark.at;
     other.diags = &unheard;
+    other.doer = other.screener = NULL;
     out->count = had;
-    if (plain_read(&other, out, loosely) ||
+    if (unfold_read(&other, out) || plain_read(&other, out, loosely) ||
         (loosely && loose_read(&other, out, error->span, &c->meant))) {
         cursor_back(c, mark);
         c->at = c->end;

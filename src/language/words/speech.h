@@ -65,6 +65,8 @@ void recast_acts(const struct cursor *c, struct recast *r, const struct who *who
 bool recast_holder(const struct cursor *c, struct recast *r);
 bool take_two_name(struct cursor *c); /* give and go, pick and roll: what two do */
 bool verb_needs_ball(enum verb verb);
+/* Behind a pass, who is meant by `he` with this verb, where it can only be the passer. */
+bool passer_goes_on(const struct sentence *last, enum verb verb, struct who *out);
 /* A sentence that says all its verb needs begins here. */
 bool whole_sentence_is(const struct cursor *c);
 bool clause_ends(const struct token *token);

@@ -160,6 +160,8 @@ static enum verb use_of(const struct predicate *p, enum screen_kind kind)
         return ball ? VERB_DRIVES_OFF : VERB_COUNT;
     case VERB_DRIBBLES:
         return ball && place ? VERB_DRIBBLES_OFF : VERB_COUNT;
+    case VERB_POPS: /* out to the wing, by the one it was set for */
+        return place && !ball ? VERB_COMES : VERB_COUNT;
     default:
         return VERB_COUNT;
     }

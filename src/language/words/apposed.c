@@ -1,0 +1,391 @@
+/* SPDX-License-Identifier: MIT */
+/* apposed: what is said twice, first in short and then of each: 3 and 4 swap: 4 to the wing, 3 to
+ * the corner; 5 screens the screener: he down screens for 2; five he ducks in. Rules of unfold.h.
+ */
+#include "language/words/unfold.h"
+
+static const char *const hes[] = {"he", "she", NULL};
+
+static bool number_token(const struct token *token)
+{
+    return token->kind == TOKEN_NUMBER && !token->possessive && token->integer;
+}
+
+/* ---- five he ducks in ---- */
+
+/* Who acts begins there: nothing but what says nothing stands between it and the last joint. */
+static bool heads_clause(const struct cursor *c, const struct token *at)
+{
+    static const char *const small[] = {"uh",  "um",   "so",   "okay",  "ok",   "now",  "alright",
+                                        "you", "know", "like", "first", "well", "just", NULL};
+    const struct token *begin = clause_begin(c, at);
+    for (; begin < at; begin++) {
+        if (!begin->filler && !token_is_among(begin, small)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+bool doubled_subject(const struct cursor *c, struct recast *r)
+{
+    static const char *const said[] = {"he", "she", "they", "they both", NULL};
+    for (const struct token *at = c->at; at + 2 < c->end; at++) {
+        struct cursor trial = line_look(c, at + 1);
+        if (!number_token(at) || !take_among(&trial, said) || !heads_clause(c, at) ||
+            !verb_begins(&trial)) {
+            continue;
+        }
+        recast_copy(c, r, c->at, at + 1);
+        recast_copy(c, r, trial.at, c->end);
+        return true;
+    }
+    return false;
+}
+
+/* ---- a list behind a colon ---- */
+
+enum { ITEMS_MOST = 5 };
+struct leg {
+    const struct token *player, *from, *to; /* what is said of him */
+    bool verb;                              /* has one of its own */
+    bool then;                              /* goes second */
+};
+struct legs {
+    struct leg at[ITEMS_MOST];
+    size_t count;
+    const struct token *end;
+};
+
+static const struct token *find_mark(const struct token *from, const struct token *to, char mark)
+{
+    for (; from < to; from++) {
+        if (token_is_mark(from, mark)) {
+            return from;
+        }
+    }
+    return NULL;
+}
+
+/* 4 out to the wing, 3 up to the elbow, and 2 after him to the block: each with where to. */
+static bool legs_read(const struct cursor *c, const struct token *from, struct legs *out)
+{
+    *out = (struct legs){.count = 0};
+    const struct token *at = past_fillers(from, c->end);
+    while (at < c->end && out->count < ITEMS_MOST) {
+        struct cursor verb = line_look(c, at + 1);
+        if (!number_token(at)) {
+            break;
+        }
+        struct leg leg = {.player = at, .from = at + 1, .verb = verb_begins(&verb)};
+        const struct token *to = at + 1;
+        for (bool joint = false; to < c->end && !sentence_ends(to); to++) {
+            struct cursor next = line_look(c, to);
+            joint = take_joint(&next);
+            const struct token *who = past_fillers(next.at, c->end);
+            if (joint && who < c->end && number_token(who)) {
+                break;
+            }
+        }
+        leg.to = to;
+        out->at[out->count++] = leg;
+        struct cursor next = line_look(c, to);
+        out->end = to;
+        if (to == c->end || sentence_ends(to) || !take_joint(&next)) {
+            break;
+        }
+        at = past_fillers(next.at, c->end);
+    }
+    return out->count > 0;
+}
+
+/* after him, first, next: in which order. */
+static bool take_order(struct cursor *c, bool *then)
+{
+    static const char *const firsts[] = {"goes first", "first", "leads", "leading", NULL};
+    static const char *const seconds[] = {"after him",   "after her",   "behind him",  "behind her",
+                                          "goes second", "second",      "next",        "last",
+                                          "follows",     "follows him", "follows her", NULL};
+    bool first = take_among(c, firsts), second = !first && take_among(c, seconds);
+    *then = *then || second;
+    return first || second;
+}
+
+/* What the short form says each of them does: which verb stands for all. */
+struct announcement {
+    const char *verb;                      /* of each: goes, comes */
+    const struct token *off_from, *off_to; /* off 5 */
+};
+
+static bool take_off(struct cursor *c)
+{
+    static const char *const offs[] = {"off of", "off", "around", NULL};
+    struct somebody who;
+    return take_among(c, offs) && player_here(c, &who);
+}
+
+/* they cross, go opposite ways, scissor off 5: nothing that is not said of each behind it. */
+static bool announcement_read(const struct cursor *c, const struct token *colon,
+                              struct announcement *out)
+{
+    static const char *const turns[] = {"not",  "if", "when",  "unless", "instead", "fakes", "fake",
+                                        "once", "as", "after", "before", "until",   "or",    NULL};
+    *out = (struct announcement){.verb = "goes"};
+    for (const struct token *at = c->at; at < colon; at++) {
+        struct cursor off = line_look(c, at);
+        if (token_is_among(at, turns) || sentence_ends(at)) {
+            return false;
+        }
+        if (!out->off_from && take_off(&off)) {
+            *out = (struct announcement){.verb = "comes", .off_from = at, .off_to = off.at};
+        }
+    }
+    struct cursor trial = line_look(c, c->at);
+    struct cursor_mark mark = cursor_mark(&trial);
+    who_list list;
+    struct phrase phrase;
+    bool subject = subject_read(&trial, &list) && trial.refusals == mark.refusals;
+    skip_run_in(&trial);
+    bool verb = subject && phrase_read(&trial, FOR_ATTACKERS, &phrase);
+    cursor_back(&trial, mark);
+    enum verb_task task = verb ? verb_row(phrase.verb)->task : VERB_MOVE;
+    return task == VERB_MOVE || task == VERB_USE || task == VERB_HOLD;
+}
+
+/* Who is named in the short form acts in the list. */
+static bool all_listed(const struct token *from, const struct token *to, const struct legs *legs,
+                       const struct announcement *all)
+{
+    for (const struct token *at = from; at < to; at++) {
+        bool off = all->off_from && at >= all->off_from && at < all->off_to;
+        bool found = at->kind != TOKEN_NUMBER || off;
+        for (size_t i = 0; i < legs->count; i++) {
+            found = found || legs->at[i].player->number == at->number;
+        }
+        if (!found) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* On the catch, 3 and 4 cross: when, in front of it; NULL: a moment that is none. */
+static const struct token *moment_end(const struct cursor *c)
+{
+    static const char *const heads[] = {"on", "at", "off", "upon", "by", NULL};
+    static const char *const signals[] = {"on slap",         "on signal", "on call",  "on whistle",
+                                          "on slap of ball", "on go",     "on break", NULL};
+    struct cursor trial = line_look(c, c->at), signal = trial;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct tie tie = {.word = TIE_NONE};
+    if (take_among(&signal, signals)) {
+        return c->at;
+    }
+    bool head = word_among(&trial, heads), clause = clause_is(&trial);
+    bool read = clause && clause_read(&trial, &tie) && trial.refusals == mark.refusals;
+    const struct token *end = trial.at;
+    cursor_back(&trial, mark);
+    return read ? end : head || clause ? NULL : c->at;
+}
+
+static void put_leg(const struct cursor *c, struct recast *r, struct leg *leg,
+                    const struct announcement *all)
+{
+    struct cursor trial = line_look(c, leg->from);
+    take_order(&trial, &leg->then);
+    take_mark(&trial, ',');
+    bool verb = verb_begins(&trial);
+    if (r->tokens.count > 0) {
+        recast_mark(c, r, leg->then ? '.' : ',');
+    }
+    if (leg->then) {
+        recast_word(c, r, "then");
+    }
+    recast_copy(c, r, leg->player, leg->player + 1);
+    if (!verb) {
+        struct cursor off = trial, here = line_look(c, leg->from);
+        bool uses = take_off(&off);
+        recast_word(&here, r, uses ? "comes" : all->verb);
+        if (!uses) {
+            recast_copy(c, r, all->off_from, all->off_to);
+        }
+    }
+    recast_copy(c, r, trial.at, leg->to);
+}
+
+/* 3 and 4 swap: 4 out to the wing, 3 up to the elbow. */
+bool apposed_list(const struct cursor *c, struct recast *r)
+{
+    const struct token *colon = find_mark(c->at, c->end, ':');
+    struct announcement all;
+    struct legs legs;
+    const struct token *moment = colon ? moment_end(c) : NULL;
+    if (!moment || moment >= colon || !announcement_read(c, colon, &all) ||
+        !legs_read(c, colon + 1, &legs) || legs.count < 2 ||
+        !all_listed(moment, colon, &legs, &all)) {
+        return false;
+    }
+    bool verbless = false;
+    for (size_t i = 0; i < legs.count; i++) {
+        struct cursor leg = line_look(c, legs.at[i].from);
+        bool then = false;
+        bool ordered = take_order(&leg, &then);
+        verbless = verbless || !legs.at[i].verb || (ordered && all.off_from);
+    }
+    if (!verbless) {
+        return false;
+    }
+    recast_copy(c, r, c->at, moment);
+    for (size_t i = 0; i < legs.count; i++) {
+        put_leg(c, r, &legs.at[i], &all);
+    }
+    recast_copy(c, r, legs.end, c->end);
+    r->told = span_join(moment->span, colon[-1].span);
+    return true;
+}
+
+/* ---- a sentence behind a colon ---- */
+
+/* The clause that begins there is of this player and of this kind. */
+static bool does(const struct cursor *c, const struct token *at, int number, enum verb_task task)
+{
+    struct cursor trial = line_look(c, at);
+    struct somebody who;
+    struct phrase phrase;
+    bool read = player_here(&trial, &who) && who.who.number == number;
+    skip_run_in(&trial);
+    return read && phrase_read(&trial, FOR_ATTACKERS, &phrase) &&
+           verb_row(phrase.verb)->task == task;
+}
+
+/* What is said in front is done behind it, by the same, or is nothing that is done. */
+static bool said_again(const struct cursor *c, const struct token *colon)
+{
+    static const char *const small[] = {"then", "now", NULL};
+    struct cursor trial = line_look(c, c->at);
+    struct somebody who;
+    struct phrase phrase;
+    bool named = player_here(&trial, &who);
+    take_among(&trial, small);
+    skip_run_in(&trial);
+    if (!named || !phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
+        return true;
+    }
+    struct cursor he = line_look(c, colon + 1);
+    if (take_among(&he, hes)) {
+        skip_run_in(&he);
+        struct phrase own;
+        return phrase_read(&he, FOR_ATTACKERS, &own) &&
+               verb_row(own.verb)->task == verb_row(phrase.verb)->task;
+    }
+    for (const struct token *at = colon + 1; at < c->end; at++) {
+        if (does(c, at, who.who.number, verb_row(phrase.verb)->task)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* 5 screens the screener: he down screens for 2: what is said in short is left out. */
+bool announced(const struct cursor *c, struct recast *r)
+{
+    static const char *const turns[] = {"not",   "if",   "when",   "unless", "instead", "never",
+                                        "catch", "once", "as",     "after",  "before",  "until",
+                                        "or",    "pass", "switch", "read",   "option",  NULL};
+    const struct token *colon = find_mark(c->at, c->end, ':');
+    struct cursor he = line_look(c, colon ? colon + 1 : c->at);
+    bool pronoun = colon && take_among(&he, hes);
+    struct cursor behind = line_look(c, colon ? colon + 1 : c->at);
+    if (!colon || colon == c->at || (!pronoun && !subject_verb_is(&behind)) ||
+        !said_again(c, colon)) {
+        return false;
+    }
+    const struct token *first = NULL;
+    for (const struct token *at = c->at; at < colon; at++) {
+        bool player = at->kind == TOKEN_NUMBER;
+        if (token_is_among(at, turns) || sentence_ends(at) || at->kind == TOKEN_DEFENDER ||
+            (player && !(pronoun && !first) && !names_player(colon + 1, c->end, (int)at->number))) {
+            return false;
+        }
+        first = player && !first ? at : first;
+    }
+    if (pronoun && (!first || !heads_clause(c, first))) {
+        return false;
+    }
+    if (pronoun) {
+        recast_copy(c, r, first, first + 1);
+        recast_copy(c, r, he.at, c->end);
+    } else {
+        recast_copy(c, r, colon + 1, c->end);
+    }
+    r->told = span_join(c->at->span, colon[-1].span);
+    return true;
+}
+
+/* ---- to the wings, 1 right and 4 left ---- */
+
+/* 1 on the right: who goes to which side. */
+static bool side_read(struct cursor *c, const struct token **who, const char **side)
+{
+    static const struct entry sides[] = {{"on left", 0},  {"on right", 1}, {"to left", 0},
+                                         {"to right", 1}, {"left", 0},     {"right", 1},
+                                         {NULL, 0}};
+    const struct token *at = cursor_next(c);
+    struct cursor trial = *c;
+    if (!at || !number_token(at)) {
+        return false;
+    }
+    trial.at = at + 1;
+    int value = take_entry(&trial, sides);
+    static const char *const names[] = {"left", "right"};
+    if (value < 0 || spot_here(&trial)) {
+        return false;
+    }
+    *who = at;
+    *side = names[value];
+    c->at = trial.at;
+    return true;
+}
+
+/* both pop out to the wings, 3 on the left, 2 on the right. */
+bool spread_sides(const struct cursor *c, struct recast *r)
+{
+    static const char *const one[] = {[SPOT_WING] = "wing",
+                                      [SPOT_CORNER] = "corner",
+                                      [SPOT_ELBOW] = "elbow",
+                                      [SPOT_BLOCK] = "block",
+                                      [SPOT_SLOT] = "slot"};
+    for (const struct token *at = c->at + 2; at + 2 < c->end; at++) {
+        struct cursor trial = line_look(c, at);
+        enum spot spot;
+        const struct token *who[2];
+        const char *side[2];
+        if (!several_spot(&trial, &spot) || (size_t)spot >= sizeof one / sizeof *one ||
+            !one[spot]) {
+            continue;
+        }
+        take_mark(&trial, ',');
+        if (!side_read(&trial, &who[0], &side[0])) {
+            continue;
+        }
+        take_joint(&trial);
+        if (!side_read(&trial, &who[1], &side[1]) || side[0] == side[1] ||
+            who[0]->number == who[1]->number) {
+            continue;
+        }
+        const struct token *clause = clause_begin(c, at);
+        put_before(c, r, clause);
+        for (int i = 0; i < 2; i++) {
+            recast_copy(c, r, who[i], who[i] + 1);
+            struct cursor here = line_look(c, who[i]);
+            recast_word(&here, r, "goes");
+            recast_word(&here, r, "to");
+            recast_word(&here, r, side[i]);
+            recast_word(&here, r, one[spot]);
+            put_stop(c, r);
+        }
+        recast_copy(c, r, trial.at, c->end);
+        return true;
+    }
+    return false;
+}

@@ -1,0 +1,462 @@
+/* SPDX-License-Identifier: MIT */
+/* purpose: what a sentence of its own is said in with a preposition: gives way by cutting, off a
+ * down screen by 4, to receive at the top, for 1's pass, to drive to the rim. Rules of unfold.h. */
+#include "language/words/unfold.h"
+
+static bool number_token(const struct token *token)
+{
+    return token->kind == TOKEN_NUMBER && !token->possessive && token->integer;
+}
+
+static bool names_anybody(const struct token *from, const struct token *to)
+{
+    for (; from < to; from++) {
+        if (from->kind == TOKEN_NUMBER || from->kind == TOKEN_DEFENDER) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* ---- gives way by cutting ---- */
+
+static const char *const ways[] = {"gives way",
+                                   "makes way",
+                                   "makes room",
+                                   "makes space",
+                                   "clears out",
+                                   "clears",
+                                   "clears way",
+                                   "opens up",
+                                   "vacates",
+                                   "empties",
+                                   "leaves",
+                                   "gets out of way",
+                                   "gets out of his way",
+                                   "gets out of her way",
+                                   "gets out of their way",
+                                   "answers",
+                                   "responds",
+                                   "reacts",
+                                   "starts",
+                                   "starts out",
+                                   "begins",
+                                   "finishes",
+                                   "ends",
+                                   "follows",
+                                   "continues",
+                                   "splits",
+                                   "splits off",
+                                   "helps",
+                                   "opens it",
+                                   "opens",
+                                   "frees up",
+                                   "goes on",
+                                   NULL};
+
+/* 3 vacates the post by going to the left corner: 3 goes to the left corner. */
+bool way_by(const struct cursor *c, struct recast *r)
+{
+    for (const struct token *by = c->at + 2; by + 1 < c->end; by++) {
+        struct cursor ing = line_look(c, by + 1);
+        struct phrase phrase;
+        struct str bare;
+        struct somebody who;
+        bool own;
+        const struct token *clause = clause_begin(c, by);
+        if (!token_is_word(by, "by") || !phrase_ing_here(&ing, FOR_ATTACKERS, &phrase, &bare) ||
+            !clause_subject(c, clause, &who, &own)) {
+            continue;
+        }
+        struct cursor verb = line_look(c, past_fillers(own ? who.to : clause, c->end));
+        const struct token *from = verb.at;
+        if (!take_among(&verb, ways) || names_anybody(verb.at, by)) {
+            continue;
+        }
+        recast_copy(c, r, c->at, from);
+        struct cursor here = line_look(c, by);
+        put_third(&here, r, bare);
+        recast_copy(c, r, ing.at, c->end);
+        r->told = span_join(from->span, by[-1].span);
+        return true;
+    }
+    return false;
+}
+
+/* ---- off a down screen by 4 ---- */
+
+struct named_screen {
+    const struct token *lead, *end;  /* off ... by 4 at the elbow */
+    const struct token *at, *at_end; /* where it is set; NULL: not said */
+    struct somebody by;
+    struct phrase screen;
+};
+
+static bool take_by(struct cursor *c, struct somebody *by)
+{
+    static const char *const bys[] = {
+        "set for him by", "set for her by", "set by", "from", "by", "of", NULL};
+    return take_among(c, bys) && player_here(c, by) && by->who.kind == WHO_PLAYER;
+}
+
+/* the screen of 4, 4's pick, a flare set by 5. */
+static bool screen_noun(struct cursor *c, struct named_screen *out)
+{
+    struct who owner;
+    const struct token *from = cursor_next(c);
+    if (owner_read(c, &owner)) {
+        out->by = somebody_numbered(c, from, owner);
+        return owner.kind == WHO_PLAYER && phrase_noun_read(c, &out->screen) &&
+               verb_row(out->screen.verb)->task == VERB_SCREEN;
+    }
+    return phrase_noun_read(c, &out->screen) && verb_row(out->screen.verb)->task == VERB_SCREEN &&
+           take_by(c, &out->by);
+}
+
+static bool named_screen_at(const struct cursor *c, const struct token *at,
+                            struct named_screen *out)
+{
+    static const char *const leads[] = {"off of", "off",   "behind",      "around", "round",
+                                        "over",   "using", "uses",        "use",    "via",
+                                        "with",   "from",  "over top of", "takes",  NULL};
+    static const char *const ats[] = {"at", "on", NULL};
+    struct cursor trial = line_look(c, at);
+    *out = (struct named_screen){.lead = at};
+    if (!take_among(&trial, leads) || !screen_noun(&trial, out)) {
+        return false;
+    }
+    struct cursor place = trial;
+    if (take_among(&place, ats)) {
+        out->at = past_fillers(place.at, c->end);
+        bool spot = spot_here(&place) != NULL;
+        out->at = spot ? out->at : NULL;
+        out->at_end = place.at;
+        trial.at = spot ? place.at : trial.at;
+    }
+    out->end = trial.at;
+    return true;
+}
+
+static void put_named_screen(const struct cursor *c, struct recast *r,
+                             const struct named_screen *named, const struct who *user)
+{
+    bool ball = named->screen.screen == SCREEN_PLAIN && above_holds(c, user);
+    struct cursor here = line_look(c, named->lead);
+    recast_somebody(c, r, &named->by);
+    recast_verb(&here, r,
+                ball ? STR("ball screens")
+                     : phrase_words(VERB_SCREENS, PASS_PLAIN, named->screen.screen, false));
+    recast_word(&here, r, "for");
+    recast_number(&here, r, user->number);
+    if (named->at) {
+        recast_word(&here, r, "at");
+        recast_copy(c, r, named->at, named->at_end);
+    }
+    recast_mark(&here, r, '.');
+}
+
+/* comes up the lane line off a down screen by 4: the screen is a sentence of its own, in front. */
+bool screen_in_use(const struct cursor *c, struct recast *r)
+{
+    for (const struct token *at = c->at + 1; at + 1 < c->end; at++) {
+        struct named_screen named;
+        struct somebody user;
+        bool own, then;
+        const struct token *clause = clause_begin(c, at);
+        if (at->kind != TOKEN_WORD || !named_screen_at(c, at, &named) ||
+            !clause_subject(c, clause, &user, &own) || same_who(&user.who, &named.by.who) ||
+            above_screened(c, &user.who, &named.by.who)) {
+            continue;
+        }
+        struct cursor verb = line_look(c, past_fillers(own ? user.to : clause, c->end));
+        struct phrase phrase;
+        bool uses = named.lead <= verb.at; /* uses a pin-down by 3 */
+        if (!uses) {
+            skip_run_in(&verb);
+            bool moves = phrase_read(&verb, FOR_ATTACKERS, &phrase) &&
+                         verb_row(phrase.verb)->task != VERB_PASS &&
+                         verb_row(phrase.verb)->task != VERB_SCREEN &&
+                         verb_row(phrase.verb)->task != VERB_SHOOT;
+            if (!moves || verb.at > named.lead) {
+                continue;
+            }
+        }
+        joint_begin(c, clause, &then);
+        put_before(c, r, clause);
+        put_named_screen(c, r, &named, &user.who);
+        recast_copy(c, r, user.from, user.to);
+        const struct token *said = own ? user.to : clause;
+        struct cursor here = line_look(c, named.lead);
+        struct cursor particles = verb;
+        take_particles(&particles);
+        bool near = uses || particles.at == named.lead;
+        const struct token *put = near ? named.lead : verb.at;
+        recast_copy(c, r, said, put);
+        recast_word(&here, r, uses ? "uses" : "off");
+        recast_somebody(c, r, &named.by);
+        recast_copy(c, r, put, named.lead);
+        recast_copy(c, r, named.end, c->end);
+        return true;
+    }
+    return false;
+}
+
+/* ---- to receive, for 1's pass ---- */
+
+struct gets {
+    const struct token *from, *to;       /* to receive the pass from 1 at the top */
+    const struct token *noun, *noun_end; /* what, or NULL */
+    const struct token *place, *place_end;
+    int giver; /* 0: who has the ball */
+    const struct token *giver_at;
+    bool hands; /* out of his hands */
+};
+
+static bool take_what(struct cursor *c, struct gets *out)
+{
+    static const char *const things[] = {
+        "it",   "ball",  "pass",         "throw-in",  "catch",      "return pass", "inbounds pass",
+        "feed", "entry", "inbound pass", "next pass", "entry pass", "return",      NULL};
+    struct phrase phrase;
+    struct cursor noun = *c;
+    out->noun = past_fillers(c->at, c->end);
+    if (phrase_noun_read(&noun, &phrase) && !ends_in_s(&noun.at[-1]) &&
+        (verb_row(phrase.verb)->task == VERB_PASS ||
+         verb_row(phrase.verb)->task == VERB_EXCHANGE)) {
+        out->hands = verb_row(phrase.verb)->task == VERB_EXCHANGE;
+        c->at = out->noun_end = noun.at;
+        return true;
+    }
+    bool thing = take_among(c, things);
+    out->noun = NULL;
+    return thing;
+}
+
+static bool take_from(struct cursor *c, struct gets *out)
+{
+    static const char *const froms[] = {"from", "with", "by", NULL};
+    struct somebody giver;
+    struct cursor trial = *c;
+    if (!take_among(&trial, froms)) {
+        return true;
+    }
+    if (!player_here(&trial, &giver) || giver.who.kind != WHO_PLAYER) {
+        return false;
+    }
+    out->giver = giver.who.number;
+    out->giver_at = giver.from;
+    c->at = trial.at;
+    return true;
+}
+
+static void take_gets_place(struct cursor *c, struct gets *out)
+{
+    static const char *const ats[] = {"at", "on", "in", NULL};
+    struct cursor trial = *c;
+    if (take_among(&trial, ats)) {
+        out->place = past_fillers(trial.at, c->end);
+        if (spot_here(&trial)) {
+            out->place_end = c->at = trial.at;
+            return;
+        }
+    }
+    out->place = NULL;
+}
+
+static bool gets_at(const struct cursor *c, const struct token *at, struct gets *out)
+{
+    static const char *const verbs[] = {"to receive", "to catch",   "to get",
+                                        "to take",    "to collect", NULL};
+    struct cursor trial = line_look(c, at);
+    struct who owner;
+    *out = (struct gets){.from = at};
+    bool received = take_among(&trial, verbs);
+    if (!received && !take_words(&trial, "for")) {
+        return false;
+    }
+    bool bare = received &&
+                (token_is_word(&trial.at[-1], "receive") || token_is_word(&trial.at[-1], "catch"));
+    out->giver_at = cursor_next(&trial);
+    if (owner_read(&trial, &owner)) {
+        out->giver = owner.kind == WHO_PLAYER ? owner.number : 0;
+        if (out->giver == 0 || !take_what(&trial, out)) {
+            return false;
+        }
+    } else {
+        bool what = take_what(&trial, out);
+        if ((!what && !bare) || !take_from(&trial, out)) {
+            return false;
+        }
+    }
+    take_gets_place(&trial, out);
+    out->to = trial.at;
+    return part_ends(&trial) && (received || out->giver > 0);
+}
+
+/* Where he goes is said in there. */
+static bool place_said(const struct cursor *c, const struct token *from, const struct token *to)
+{
+    for (; from < to; from++) {
+        struct cursor place = line_look(c, from);
+        if (take_among(&place, place_words) && spot_here(&place) && place.at <= to) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Any spot is named in there. */
+static bool place_read_there(const struct cursor *c, const struct token *from,
+                             const struct token *to)
+{
+    for (; from < to; from++) {
+        struct cursor place = line_look(c, from);
+        if (spot_here(&place) && place.at <= to) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void put_gets(const struct cursor *c, struct recast *r, const struct gets *gets,
+                     const struct somebody *taker, int giver)
+{
+    struct cursor here = line_look(c, gets->from);
+    recast_somebody(c, r, taker);
+    if (gets->noun) {
+        recast_word(&here, r, gets->hands ? "takes" : "gets");
+        recast_word(&here, r, "the");
+        r->tokens.at[r->tokens.count - 1].filler = true;
+        recast_copy(c, r, gets->noun, gets->noun_end);
+    } else {
+        recast_word(&here, r, "gets");
+        recast_word(&here, r, "ball");
+    }
+    recast_word(&here, r, "from");
+    here.at = gets->giver > 0 ? gets->giver_at : here.at;
+    recast_number(&here, r, giver);
+}
+
+/* Who has the ball where the line has come to: the last one it was passed to in it, else as above.
+ */
+static int holder_there(const struct cursor *c, const struct token *to)
+{
+    struct who holder;
+    int number = above_holder(c, &holder) && holder.kind == WHO_PLAYER ? holder.number : 0;
+    for (const struct token *at = c->at; at < to; at++) {
+        struct cursor trial = line_look(c, at);
+        struct somebody giver, taker;
+        struct phrase phrase;
+        if (number_token(at) && player_here(&trial, &giver) &&
+            phrase_read(&trial, FOR_ATTACKERS, &phrase) &&
+            (verb_row(phrase.verb)->task == VERB_PASS ||
+             verb_row(phrase.verb)->task == VERB_EXCHANGE)) {
+            take_words(&trial, "it");
+            take_words(&trial, "to");
+            number = player_here(&trial, &taker) ? taker.who.number : 0;
+        }
+    }
+    return number;
+}
+
+/* comes off 4 to receive at the slot; to the right slot for 1's pass. */
+bool gets_for(const struct cursor *c, struct recast *r)
+{
+    for (const struct token *at = c->at + 2; at < c->end; at++) {
+        struct gets gets;
+        struct somebody who;
+        struct phrase phrase;
+        bool own;
+        if (at->kind != TOKEN_WORD || !gets_at(c, at, &gets)) {
+            continue;
+        }
+        const struct token *clause = clause_begin(c, at);
+        if (!clause_subject(c, clause, &who, &own)) {
+            continue;
+        }
+        struct cursor verb = line_look(c, own ? who.to : clause);
+        skip_run_in(&verb);
+        int giver = gets.giver > 0 ? gets.giver : holder_there(c, at);
+        if (giver == 0 || giver == who.who.number || !phrase_read(&verb, FOR_ATTACKERS, &phrase) ||
+            verb.at > at ||
+            (verb_row(phrase.verb)->task != VERB_MOVE && verb_row(phrase.verb)->task != VERB_USE)) {
+            continue;
+        }
+        const struct token *before = at - token_is_mark(&at[-1], ',');
+        recast_copy(c, r, c->at, before);
+        if (gets.place && !place_said(c, verb.at, before)) {
+            recast_word(c, r, "to");
+            recast_copy(c, r, gets.place, gets.place_end);
+        }
+        put_stop(c, r);
+        put_gets(c, r, &gets, &who, giver);
+        recast_copy(c, r, gets.to, c->end);
+        return true;
+    }
+    return false;
+}
+
+/* ---- to drive to the rim ---- */
+
+/* as if to screen, never to drive: not done. */
+static bool seeming(const struct token *from, const struct token *to)
+{
+    static const char *const words[] = {"if",     "though", "like",   "never",   "not",  "almost",
+                                        "nearly", "as",     "rather", "without", "only", NULL};
+    for (; from < to; from++) {
+        if (token_is_among(from, words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* rejects it toward the baseline to drive to the rim; uses 3 to come up to the wing: his own next
+ * sentence. */
+bool purpose(const struct cursor *c, struct recast *r)
+{
+    static const char *const wants[] = {"wants", "tries", "has",   "looks", "ready", "way",
+                                        "likes", "comes", "needs", "goes",  "turn",  "gets",
+                                        "going", "about", "used",  "able",  NULL};
+    for (const struct token *to = c->at + 3; to + 1 < c->end; to++) {
+        struct cursor verb = line_look(c, to + 1);
+        struct phrase phrase;
+        struct somebody who;
+        bool own;
+        if (!token_is_word(to, "to") || token_is_among(&to[-1], wants) ||
+            (to + 1)->kind != TOKEN_WORD) {
+            continue;
+        }
+        struct cursor spot = verb;
+        if (spot_here(&spot) || !phrase_read(&verb, FOR_ATTACKERS, &phrase) || phrase.with_s ||
+            verb_row(phrase.verb)->task == VERB_HOLD || verb_row(phrase.verb)->task == VERB_GUARD) {
+            continue;
+        }
+        const struct token *clause = clause_begin(c, to);
+        if (seeming(clause, to) || !clause_subject(c, clause, &who, &own)) {
+            continue;
+        }
+        struct cursor before = line_look(c, own ? who.to : clause);
+        struct cursor use = before;
+        skip_run_in(&before);
+        if (!(phrase_read(&before, FOR_ATTACKERS, &phrase) || take_uses(&use)) || before.at > to) {
+            continue;
+        }
+        const struct token *from = past_fillers(own ? who.to : clause, c->end);
+        bool way = verb_row(phrase.verb)->task == VERB_MOVE && !names_anybody(from, to) &&
+                   !place_said(c, from, to) && !place_read_there(c, from, to);
+        struct cursor here = line_look(c, to);
+        if (way) { /* rotates up to replace 1: the way there */
+            recast_copy(c, r, c->at, from);
+            r->told = span_join(from->span, to[-1].span);
+        } else {
+            recast_copy(c, r, c->at, to - token_is_mark(&to[-1], ','));
+            put_stop(c, r);
+            recast_somebody(c, r, &who);
+        }
+        put_third(&here, r, (to + 1)->text);
+        recast_copy(c, r, to + 2, c->end);
+        return true;
+    }
+    return false;
+}
