@@ -20,7 +20,8 @@ static bool heads_clause(const struct cursor *c, const struct token *at)
                                         "you", "know", "like", "first", "well", "just", NULL};
     const struct token *begin = clause_begin(c, at);
     for (; begin < at; begin++) {
-        if (!begin->filler && !token_is_among(begin, small)) {
+        bool list = begin->kind == TOKEN_NUMBER || token_is_word(begin, "and");
+        if (!begin->filler && !list && !token_is_among(begin, small)) {
             return false;
         }
     }
@@ -128,8 +129,8 @@ static bool take_off(struct cursor *c)
 static bool announcement_read(const struct cursor *c, const struct token *colon,
                               struct announcement *out)
 {
-    static const char *const turns[] = {"not",  "if", "when",  "unless", "instead", "fakes", "fake",
-                                        "once", "as", "after", "before", "until",   "or",    NULL};
+    static const char *const turns[] = {"not",  "if",     "unless", "instead", "fakes",
+                                        "fake", "before", "until",  "or",      NULL};
     *out = (struct announcement){.verb = "goes"};
     for (const struct token *at = c->at; at < colon; at++) {
         struct cursor off = line_look(c, at);
@@ -194,7 +195,11 @@ static void put_leg(const struct cursor *c, struct recast *r, struct leg *leg,
     struct cursor trial = line_look(c, leg->from);
     take_order(&trial, &leg->then);
     take_mark(&trial, ',');
+    struct phrase phrase;
+    struct str bare;
     bool verb = verb_begins(&trial);
+    struct cursor ing = trial;
+    bool coming = !verb && phrase_ing_here(&ing, FOR_ATTACKERS, &phrase, &bare);
     if (r->tokens.count > 0) {
         recast_mark(c, r, leg->then ? '.' : ',');
     }
@@ -202,7 +207,11 @@ static void put_leg(const struct cursor *c, struct recast *r, struct leg *leg,
         recast_word(c, r, "then");
     }
     recast_copy(c, r, leg->player, leg->player + 1);
-    if (!verb) {
+    if (coming) {
+        struct cursor here = line_look(c, leg->from);
+        put_third(&here, r, bare);
+        trial = ing;
+    } else if (!verb) {
         struct cursor off = trial, here = line_look(c, leg->from);
         bool uses = take_off(&off);
         recast_word(&here, r, uses ? "comes" : all->verb);
@@ -213,10 +222,33 @@ static void put_leg(const struct cursor *c, struct recast *r, struct leg *leg,
     recast_copy(c, r, trial.at, leg->to);
 }
 
+/* 2 and 3 cross under the basket, 2 coming out left: a comma parts them where two only change. */
+static const struct token *change_end(const struct cursor *c)
+{
+    static const char *const changes[] = {
+        "cross", "criss cross",      "swap",  "switch", "trade",  "exchange", "change", "scissor",
+        "split", "go opposite ways", "x cut", "loop",   "circle", NULL};
+    struct cursor trial = line_look(c, c->at);
+    struct cursor_mark mark = cursor_mark(&trial);
+    who_list list;
+    bool two = subject_read(&trial, &list) && list.count == 2 && trial.refusals == mark.refusals;
+    const struct token *verb = trial.at;
+    cursor_back(&trial, mark);
+    trial.at = verb;
+    bool change = two && take_among(&trial, changes);
+    for (const struct token *at = verb; change && at + 1 < c->end && !sentence_ends(at); at++) {
+        if (token_is_mark(at, ',')) {
+            return number_token(at + 1) ? at : NULL;
+        }
+    }
+    return NULL;
+}
+
 /* 3 and 4 swap: 4 out to the wing, 3 up to the elbow. */
 bool apposed_list(const struct cursor *c, struct recast *r)
 {
     const struct token *colon = find_mark(c->at, c->end, ':');
+    colon = colon ? colon : change_end(c);
     struct announcement all;
     struct legs legs;
     const struct token *moment = colon ? moment_end(c) : NULL;
@@ -296,8 +328,8 @@ bool announced(const struct cursor *c, struct recast *r)
     struct cursor he = line_look(c, colon ? colon + 1 : c->at);
     bool pronoun = colon && take_among(&he, hes);
     struct cursor behind = line_look(c, colon ? colon + 1 : c->at);
-    if (!colon || colon == c->at || (!pronoun && !subject_verb_is(&behind)) ||
-        !said_again(c, colon)) {
+    if (!colon || colon == c->at || remark_judges(c, c->at, colon) ||
+        (!pronoun && !subject_verb_is(&behind)) || !said_again(c, colon)) {
         return false;
     }
     const struct token *first = NULL;

@@ -4,7 +4,7 @@
  * by rule, with a note that quotes it; what somebody else does in it is told how to be written. */
 #include <string.h>
 
-#include "language/words/speech.h"
+#include "language/words/unfold.h"
 
 enum aside { ASIDE_TO, ASIDE_FOR, ASIDE_AS, ASIDE_HEAD, ASIDE_OPEN, ASIDE_EMPTY, ASIDE_MOVING };
 static const struct {
@@ -308,12 +308,16 @@ static bool done_in(const struct cursor *c, const struct token *from)
 {
     static const char *const pronouns[] = {"he", "she", NULL};
     static const char *const getting[] = {"gets", "has", NULL};
+    static const char *const giving[] = {"gives", "hands", "puts", NULL}; /* passed or handed */
     for (const struct token *at = from; at + 1 < c->at; at++) {
         struct cursor verb = cursor_look(c);
         struct phrase phrase;
         bool who = (at->kind == TOKEN_NUMBER && !at->possessive) || token_is_among(at, pronouns);
         verb.at = at + 1;
         verb.end = c->at;
+        if (who && token_is_among(at + 1, giving)) {
+            return true;
+        }
         if (who && !token_is_among(at + 1, getting) && phrase_read(&verb, FOR_ATTACKERS, &phrase) &&
             phrase.with_s) {
             return true;
@@ -351,6 +355,19 @@ static const struct {
     {"", head_is_said},      {"", open_is_said},
 };
 
+/* to receive the throw-in, for a hand-off with 1: it comes to him, who moves for it and does not
+ * have it; sending 3 to the corner: 3 goes there. Both are sentences of their own. */
+static bool sentence_is(const struct predicate *p)
+{
+    struct who holder;
+    const struct sentence *s = p->s;
+    enum verb_task task = verb_row(s->verb)->task;
+    bool comes = s->subject.count == 1 && s->subject.at[0].kind == WHO_PLAYER &&
+                 (task == VERB_MOVE || task == VERB_USE) && above_holder(p->c, &holder) &&
+                 !same_who(&holder, &s->subject.at[0]) && gets_is(p->c);
+    return comes || consequence_is(p->c);
+}
+
 int aside_read(struct predicate *p)
 {
     struct cursor *c = p->c;
@@ -367,6 +384,9 @@ int aside_read(struct predicate *p)
         const char *word = rules[i].word;
         if ((*word && !str_is(cursor_next(c)->text, word)) || !rules[i].is_said(p)) {
             continue;
+        }
+        if (sentence_is(p)) {
+            return 0;
         }
         const struct token *from = c->at;
         take_aside(p, str_is(from->text, "so"));

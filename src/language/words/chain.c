@@ -434,6 +434,26 @@ static void together(sentence_list *out, size_t first, bool nothing)
     }
 }
 
+/* passes to 3, who cuts to the corner; who goes there to catch it: he gets it where he runs to,
+ * which is told in front of the pass. */
+static void runs_to_catch(const struct cursor *c, sentence_list *out, const struct token *from)
+{
+    struct sentence *run = &out->at[out->count - 1], *pass = run - 1;
+    bool catches = false;
+    for (const struct token *at = from; at + 1 < c->at; at++) {
+        static const char *const gets[] = {"get", "catch", "receive", "meet", "collect", NULL};
+        catches = catches || (token_is_word(at, "to") && token_is_among(at + 1, gets));
+    }
+    enum verb_task task = verb_row(pass->verb)->task;
+    bool runs = verb_row(run->verb)->task == VERB_MOVE && !verb_needs_ball(run->verb) &&
+                !strchr(verb_row(run->verb)->needs, 'S') && (catches || run->verb != VERB_GOES);
+    if (task == VERB_PASS && runs && same_who(&pass->object, &run->subject.at[0])) {
+        struct sentence swapped = *run;
+        *run = *pass;
+        *pass = swapped;
+    }
+}
+
 static bool chain_read(struct cursor *c, sentence_list *out)
 {
     struct tie tie = {.word = TIE_NONE};
@@ -475,8 +495,13 @@ static bool chain_read(struct cursor *c, sentence_list *out)
             return fine; /* what stood there said how things are */
         }
         c->counted = joint.counted;
+        const struct token *from = c->at;
+        size_t had = out->count;
         if (!one_read(c, again, joint.leg && other.count == 0, own, out, &subject)) {
             return false;
+        }
+        if (joint.who && had > first && out->count == had + 1) {
+            runs_to_catch(c, out, from);
         }
         if (joint.same_subject && !joint.then && out->count > first + 1 && either_end(c, out)) {
             return false;

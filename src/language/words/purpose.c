@@ -90,6 +90,7 @@ struct named_screen {
     const struct token *at, *at_end; /* where it is set; NULL: not said */
     struct somebody by;
     struct phrase screen;
+    bool owned; /* 4's screen */
 };
 
 static bool take_by(struct cursor *c, struct somebody *by)
@@ -106,6 +107,7 @@ static bool screen_noun(struct cursor *c, struct named_screen *out)
     const struct token *from = cursor_next(c);
     if (owner_read(c, &owner)) {
         out->by = somebody_numbered(c, from, owner);
+        out->owned = true;
         return owner.kind == WHO_PLAYER && phrase_noun_read(c, &out->screen) &&
                verb_row(out->screen.verb)->task == VERB_SCREEN;
     }
@@ -155,6 +157,14 @@ static void put_named_screen(const struct cursor *c, struct recast *r,
     recast_mark(&here, r, '.');
 }
 
+/* off 4's screen, where 5's waits for who goes off: the strict reading tells which one is meant. */
+static bool another_waits(const struct cursor *c, const struct who *user, bool owned)
+{
+    struct who waits, second;
+    bool several;
+    return owned && above_waiting_screen(c, user, &waits, &second, &several);
+}
+
 /* comes up the lane line off a down screen by 4: the screen is a sentence of its own, in front. */
 bool screen_in_use(const struct cursor *c, struct recast *r)
 {
@@ -165,6 +175,7 @@ bool screen_in_use(const struct cursor *c, struct recast *r)
         const struct token *clause = clause_begin(c, at);
         if (at->kind != TOKEN_WORD || !named_screen_at(c, at, &named) ||
             !clause_subject(c, clause, &user, &own) || same_who(&user.who, &named.by.who) ||
+            another_waits(c, &user.who, named.owned) ||
             above_screened(c, &user.who, &named.by.who)) {
             continue;
         }
@@ -271,7 +282,9 @@ static bool gets_at(const struct cursor *c, const struct token *at, struct gets 
     struct who owner;
     *out = (struct gets){.from = at};
     bool received = take_among(&trial, verbs);
-    if (!received && !take_words(&trial, "for")) {
+    static const char *const hopes[] = {"hoping",  "looking", "calling", "asking", "wishing",
+                                        "waiting", "ready",   "open",    NULL};
+    if (token_is_among(&at[-1], hopes) || (!received && !take_words(&trial, "for"))) {
         return false;
     }
     bool bare = received &&
@@ -291,6 +304,13 @@ static bool gets_at(const struct cursor *c, const struct token *at, struct gets 
     take_gets_place(&trial, out);
     out->to = trial.at;
     return part_ends(&trial) && (received || out->giver > 0);
+}
+
+bool gets_is(const struct cursor *c)
+{
+    struct gets gets;
+    const struct token *at = cursor_next(c);
+    return at && at > c->first && gets_at(c, at, &gets);
 }
 
 /* Where he goes is said in there. */

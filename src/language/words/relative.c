@@ -437,38 +437,64 @@ static void put_verb_third(const struct cursor *c, struct recast *r, const struc
     recast_copy(c, r, at + 1, end);
 }
 
+/* Who is sent, and to do what, or where. */
+struct sent_player {
+    struct somebody who;
+    const struct token *verb, *leg; /* one of them */
+};
+
+static bool sent_read(const struct cursor *c, const struct token *at, struct sent_player *out)
+{
+    static const char *const frees[] = {"free", "open", "room", "space", "up", "time", NULL};
+    struct cursor trial = line_look(c, at);
+    *out = (struct sent_player){.verb = NULL};
+    int kind = at->kind == TOKEN_WORD ? take_entry(&trial, sendings) : -1;
+    if (kind < 0 || !player_here(&trial, &out->who) || out->who.who.kind != WHO_PLAYER) {
+        return false;
+    }
+    while (take_among(&trial, frees)) {
+    }
+    struct cursor verb = trial;
+    take_words(&verb, "to");
+    struct cursor spot = verb;
+    bool place = verb.at > trial.at && spot_read(&spot, true);
+    if (!place && verb_begins(&verb)) {
+        out->verb = past_fillers(verb.at, c->end);
+    } else if (kind == SENT_ANYWHERE && (leg_is(&trial) || word_is(&trial, 0, "through"))) {
+        out->leg = trial.at;
+    }
+    return out->verb || out->leg;
+}
+
+bool consequence_is(const struct cursor *c)
+{
+    struct sent_player sent;
+    const struct token *at = cursor_next(c);
+    struct cursor_mark mark = cursor_mark(c);
+    struct cursor back = *c;
+    bool is = at && sent_read(c, at, &sent);
+    cursor_back(&back, mark);
+    return is;
+}
+
 /* which sends 3 through to the corner; leaving 4 free to step out. */
 bool consequence(const struct cursor *c, struct recast *r)
 {
-    static const char *const frees[] = {"free", "open", "room", "space", "up", "time", NULL};
     for (const struct token *at = c->at + 2; at + 2 < c->end; at++) {
-        struct cursor trial = line_look(c, at);
-        struct somebody who;
+        struct sent_player sent;
         bool comma = token_is_mark(&at[-1], ',');
-        int kind = at->kind == TOKEN_WORD && (comma || token_is_word(at, "which"))
-                       ? take_entry(&trial, sendings)
-                       : -1;
-        if (kind < 0 || !player_here(&trial, &who) || who.who.kind != WHO_PLAYER) {
-            continue;
-        }
-        while (take_among(&trial, frees)) {
-        }
-        struct cursor verb = trial, leg = trial;
-        take_words(&verb, "to");
-        struct cursor spot = verb;
-        bool place = verb.at > trial.at && spot_read(&spot, true);
-        bool acts = !place && verb_begins(&verb);
-        if (!acts && (kind != SENT_ANYWHERE || !(leg_is(&leg) || word_is(&leg, 0, "through")))) {
+        if (!(comma || token_is_word(at, "which")) || !sent_read(c, at, &sent)) {
             continue;
         }
         recast_copy(c, r, c->at, at - comma);
         put_stop(c, r);
-        recast_somebody(c, r, &who);
-        if (acts) {
-            put_verb_third(c, r, past_fillers(verb.at, c->end), c->end);
+        recast_somebody(c, r, &sent.who);
+        if (sent.verb) {
+            put_verb_third(c, r, sent.verb, c->end);
         } else {
-            recast_word(&trial, r, "goes");
-            recast_copy(c, r, trial.at, c->end);
+            struct cursor here = line_look(c, at);
+            recast_word(&here, r, "goes");
+            recast_copy(c, r, sent.leg, c->end);
         }
         return true;
     }

@@ -273,6 +273,11 @@ bool trades(const struct cursor *c, struct recast *r)
     if (!pair || word_is(&trial, 0, "screen") || word_is(&trial, 0, "screens")) {
         return false;
     }
+    const struct token *behind = cursor_next(&trial);
+    if (behind && token_is_mark(behind, ':') && behind + 1 < c->end &&
+        behind[1].kind == TOKEN_NUMBER) { /* swap: 2 to the wing: where to is said of each */
+        return false;
+    }
     recast_somebody(c, r, &two[0]);
     recast_word(c, r, "and");
     recast_somebody(c, r, &two[1]);

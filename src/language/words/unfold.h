@@ -17,6 +17,11 @@ bool unfold_read(struct cursor *c, sentence_list *out);
 #include "language/words/unfold.def"
 #undef UNFOLD
 
+/* to receive the pass, for a hand-off with 1: what such a rule takes begins at the cursor. */
+bool gets_is(const struct cursor *c);
+/* sending 3 to the corner, leaving 4 free to cut: the same. */
+bool consequence_is(const struct cursor *c);
+
 /* ---- what the rules share: a line as tokens ---- */
 
 /* A cursor there, watched by nobody. */
