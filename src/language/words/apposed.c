@@ -11,6 +11,11 @@ static bool number_token(const struct token *token)
     return token->kind == TOKEN_NUMBER && !token->possessive && token->integer;
 }
 
+/* Two change, each to where the other one was, or they cross on their way. */
+static const char *const changes[] = {
+    "cross", "criss cross",      "swap",  "switch", "trade",  "exchange", "change", "scissor",
+    "split", "go opposite ways", "x cut", "loop",   "circle", NULL};
+
 /* ---- five he ducks in ---- */
 
 /* Who acts begins there: nothing but what says nothing stands between it and the last joint. */
@@ -34,12 +39,69 @@ bool doubled_subject(const struct cursor *c, struct recast *r)
     for (const struct token *at = c->at; at + 2 < c->end; at++) {
         struct cursor trial = line_look(c, at + 1);
         if (!number_token(at) || !take_among(&trial, said) || !heads_clause(c, at) ||
-            !verb_begins(&trial)) {
+            !(verb_begins(&trial) || word_among(&trial, changes))) {
             continue;
         }
         recast_copy(c, r, c->at, at + 1);
         recast_copy(c, r, trial.at, c->end);
         return true;
+    }
+    return false;
+}
+
+/* ---- what I want is ---- */
+
+/* How things are before anybody moves, or that the coach speaks now: left out up to who acts first.
+ */
+bool scene_in_front(const struct cursor *c, struct recast *r)
+{
+    static const char *const heads[] = {"what i want is",
+                                        "what we want is",
+                                        "what we want here is",
+                                        "what i want here is",
+                                        "what we do is",
+                                        "it is",
+                                        "it's",
+                                        "this is",
+                                        "on side out",
+                                        "sideline out",
+                                        "side out",
+                                        "baseline out",
+                                        "out of",
+                                        "out of the",
+                                        "versus",
+                                        "vs",
+                                        "against",
+                                        "alright girls",
+                                        "with side",
+                                        "with sides",
+                                        "away from ball",
+                                        "with floor",
+                                        NULL};
+    static const char *const turns[] = {
+        "if",     "when",  "after",    "as",      "once", "not",   "then",  "while",  "until",
+        "unless", "trap",  "switch",   "trails",  "that", "his",   "her",   "screen", "pick",
+        "catch",  "pass",  "wrong",    "mistake", "bad",  "never", "avoid", "nobody", "no",
+        "cut",    "drive", "trailing", "going",   "goes", NULL};
+    static const char *const small[] = {"so", "you know", "okay",    "ok",
+                                        "um", "uh",       "alright", NULL};
+    struct cursor head = line_look(c, c->at);
+    while (take_among(&head, small)) {
+    }
+    if (!take_among(&head, heads)) {
+        return false;
+    }
+    enum { FAR = 10 };
+    for (const struct token *at = head.at; at + 1 < c->end && at < head.at + FAR; at++) {
+        struct cursor acts = line_look(c, at);
+        if (token_is_among(at, turns) || at->kind == TOKEN_DEFENDER || sentence_ends(at)) {
+            return false;
+        }
+        if (number_token(at) && subject_verb_is(&acts)) {
+            recast_copy(c, r, at, c->end);
+            r->told = span_join(c->at->span, at[-1].span);
+            return true;
+        }
     }
     return false;
 }
@@ -225,9 +287,6 @@ static void put_leg(const struct cursor *c, struct recast *r, struct leg *leg,
 /* 2 and 3 cross under the basket, 2 coming out left: a comma parts them where two only change. */
 static const struct token *change_end(const struct cursor *c)
 {
-    static const char *const changes[] = {
-        "cross", "criss cross",      "swap",  "switch", "trade",  "exchange", "change", "scissor",
-        "split", "go opposite ways", "x cut", "loop",   "circle", NULL};
     struct cursor trial = line_look(c, c->at);
     struct cursor_mark mark = cursor_mark(&trial);
     who_list list;
@@ -237,7 +296,7 @@ static const struct token *change_end(const struct cursor *c)
     trial.at = verb;
     bool change = two && take_among(&trial, changes);
     for (const struct token *at = verb; change && at + 1 < c->end && !sentence_ends(at); at++) {
-        if (token_is_mark(at, ',')) {
+        if (token_is_mark(at, ',') || token_is_word(at, "so")) {
             return number_token(at + 1) ? at : NULL;
         }
     }
@@ -264,7 +323,7 @@ bool apposed_list(const struct cursor *c, struct recast *r)
         bool ordered = take_order(&leg, &then);
         verbless = verbless || !legs.at[i].verb || (ordered && all.off_from);
     }
-    if (!verbless) {
+    if (!verbless && !token_is_word(colon, "so")) {
         return false;
     }
     recast_copy(c, r, c->at, moment);

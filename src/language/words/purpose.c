@@ -416,6 +416,58 @@ bool gets_for(const struct cursor *c, struct recast *r)
     return false;
 }
 
+/* gets it right back on a hand-off: he takes it from who has it there. */
+bool handed_back(const struct cursor *c, struct recast *r)
+{
+    static const char *const gets[] = {"gets it",     "gets ball",     "takes it", "takes ball",
+                                       "receives it", "receives ball", "gets",     NULL};
+    static const char *const backs[] = {"right back", "straight back", "back", NULL};
+    static const char *const ons[] = {"on", "with", "off", "in", "via", NULL};
+    static const char *const hands[] = {"hand-off", "dribble hand-off", "dho", NULL};
+    for (const struct token *at = c->at + 1; at + 3 < c->end; at++) {
+        struct cursor trial = line_look(c, at);
+        if (!take_among(&trial, gets) || !take_among(&trial, backs) || !take_among(&trial, ons) ||
+            !take_among(&trial, hands)) {
+            continue;
+        }
+        int giver = holder_there(c, at);
+        struct cursor here = line_look(c, at);
+        recast_copy(c, r, c->at, at);
+        recast_word(&here, r, "takes");
+        recast_word(&here, r, "hand-off");
+        recast_word(&here, r, "from");
+        recast_number(&here, r, giver);
+        recast_copy(c, r, trial.at, c->end);
+        return giver > 0;
+    }
+    return false;
+}
+
+/* sets a back screen for 2's cut to the rim: for 2, who cuts. */
+bool for_whose_move(const struct cursor *c, struct recast *r)
+{
+    for (const struct token *at = c->at + 2; at + 2 < c->end; at++) {
+        struct cursor trial = line_look(c, at + 1);
+        struct who owner;
+        struct phrase phrase;
+        if (!token_is_word(at, "for") || !owner_read(&trial, &owner) || owner.kind != WHO_PLAYER ||
+            !phrase_noun_read(&trial, &phrase) ||
+            (verb_row(phrase.verb)->task != VERB_MOVE &&
+             verb_row(phrase.verb)->task != VERB_CARRY)) {
+            continue;
+        }
+        struct cursor here = line_look(c, at);
+        recast_copy(c, r, c->at, at + 1);
+        recast_number(&here, r, owner.number);
+        put_stop(c, r);
+        recast_number(&here, r, owner.number);
+        recast_verb(&here, r, phrase_words(phrase.verb, PASS_PLAIN, SCREEN_PLAIN, false));
+        recast_copy(c, r, trial.at, c->end);
+        return true;
+    }
+    return false;
+}
+
 /* ---- to drive to the rim ---- */
 
 /* as if to screen, never to drive: not done. */

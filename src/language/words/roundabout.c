@@ -181,15 +181,16 @@ bool passes_through(const struct cursor *c, struct recast *r)
     take_particles(&trial);
     if (!take_words(&trial, "to") || !player_here(&trial, &to) || !above_holder(c, &holder) ||
         same_who(&holder, &by.who) || same_who(&by.who, &to.who) ||
-        (named && !same_who(&holder, &giver.who)) || holder.kind != WHO_PLAYER) {
+        (named && !same_who(&holder, &giver.who)) || holder.kind != WHO_PLAYER ||
+        by.who.kind != WHO_PLAYER) {
         return false;
     }
     recast_number(c, r, holder.number);
     recast_word(c, r, "passes");
     recast_word(c, r, "to");
-    recast_somebody(c, r, &by);
+    recast_number(c, r, by.who.number);
     recast_mark(c, r, ',');
-    recast_somebody(c, r, &by);
+    recast_number(c, r, by.who.number);
     recast_word(c, r, "passes");
     recast_word(c, r, "to");
     recast_somebody(c, r, &to);

@@ -79,6 +79,15 @@ static bool whose_clause(const struct cursor *c, const struct token *clause, str
     return player_token(player) && player_here(&trial, out) && out->who.kind == WHO_PLAYER;
 }
 
+/* From the block 5 throws: where he is stands in front of who acts. */
+static bool behind_where(const struct cursor *c, const struct token *clause, struct somebody *out)
+{
+    struct cursor trial = line_look(c, clause);
+    bool where = take_among(&trial, begin_words) && spot_here(&trial);
+    take_mark(&trial, ',');
+    return where && player_here(&trial, out) && out->who.kind == WHO_PLAYER && verb_begins(&trial);
+}
+
 bool clause_subject(const struct cursor *c, const struct token *clause, struct somebody *out,
                     bool *own)
 {
@@ -99,6 +108,9 @@ bool clause_subject(const struct cursor *c, const struct token *clause, struct s
             out->to = verb;
             out->who = list.at[0];
             return list.count == 1 && out->who.kind == WHO_PLAYER;
+        }
+        if (*own && behind_where(c, clause, out)) {
+            return true;
         }
         const struct token *joint = joint_begin(c, clause, &then);
         if (joint == c->at || sentence_ends(joint) || tie_begins(c, clause)) {
