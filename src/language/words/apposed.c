@@ -151,6 +151,9 @@ static bool legs_read(const struct cursor *c, const struct token *from, struct l
             }
         }
         leg.to = to;
+        if (to == leg.from) { /* and 4: what he does is lost */
+            return false;
+        }
         out->at[out->count++] = leg;
         struct cursor next = line_look(c, to);
         out->end = to;

@@ -8,9 +8,16 @@
 
 #include <string.h>
 
+/* What is put stands where the next token does; at the end, where the last one did. */
+static const struct token *stands_at(const struct cursor *c)
+{
+    const struct token *next = cursor_next(c);
+    return next ? next : &c->end[-1];
+}
+
 void recast_word(const struct cursor *c, struct recast *r, const char *text)
 {
-    VEC_PUSH(c->arena, &r->tokens, token_word(cursor_next(c), text));
+    VEC_PUSH(c->arena, &r->tokens, token_word(stands_at(c), text));
 }
 
 void recast_verb(const struct cursor *c, struct recast *r, struct str words)
@@ -25,12 +32,12 @@ void recast_verb(const struct cursor *c, struct recast *r, struct str words)
 
 void recast_number(const struct cursor *c, struct recast *r, int number)
 {
-    VEC_PUSH(c->arena, &r->tokens, token_number(c->arena, cursor_next(c), number));
+    VEC_PUSH(c->arena, &r->tokens, token_number(c->arena, stands_at(c), number));
 }
 
 void recast_mark(const struct cursor *c, struct recast *r, char mark)
 {
-    VEC_PUSH(c->arena, &r->tokens, token_mark(cursor_next(c), mark));
+    VEC_PUSH(c->arena, &r->tokens, token_mark(stands_at(c), mark));
 }
 
 void recast_copy(const struct cursor *c, struct recast *r, const struct token *from,
