@@ -35,6 +35,7 @@ static const char *const idle[] = {
     "coming",    "starts",      "start:", "zone",              /* a 2-3 is a zone */
     "only",      "but",         "doors",  "he's",   "setting", /* he's setting a screen, but slips
                                                                 */
+    "already",   "room",                                       /* on her way; room to cut */
     "one's",                                                   /* second one's the four */
     "x5", /* 5 seals his own man, and an ice is jumped by the screener's */
     NULL};
