@@ -98,6 +98,9 @@ bool scene_in_front(const struct cursor *c, struct recast *r)
             return false;
         }
         if (number_token(at) && subject_verb_is(&acts)) {
+            if (!bare_before(&acts)) { /* passes to 2 and 3 cuts: who passes is lost */
+                return false;
+            }
             recast_copy(c, r, at, c->end);
             r->told = span_join(c->at->span, at[-1].span);
             return true;
