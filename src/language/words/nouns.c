@@ -279,6 +279,19 @@ static struct who doer_in(const struct sentence *s, enum deed deed)
     }
 }
 
+/* 4 and 5 have both set one, in one breath: the screener could be either. */
+static bool either(const above_list *list, size_t latest, enum deed deed, const struct who *who)
+{
+    bool one = deed == DEED_PASSER || deed == DEED_THROWER || deed == DEED_RECEIVER ||
+               deed == DEED_SHOOTER || deed == DEED_DRIVER;
+    if (one || latest == 0) {
+        return false;
+    }
+    struct who other = doer_in(list->at[latest - 1], deed);
+    const struct tie *tie = &list->at[latest]->tie;
+    return who_is_one(&other) && !same_who(&other, who) && tie->word == TIE_NONE && !tie->then;
+}
+
 bool above_doer_read(struct cursor *c, struct who *out)
 {
     struct cursor trial = *c;
@@ -297,6 +310,9 @@ bool above_doer_read(struct cursor *c, struct who *out)
     }
     for (size_t i = list.count; i-- > 0;) {
         struct who who = doer_in(list.at[i], deed);
+        if (who_is_one(&who) && either(&list, i, deed, &who)) {
+            return false;
+        }
         if (who_is_one(&who)) {
             *out = who;
             out->span = next->span;

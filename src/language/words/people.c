@@ -46,7 +46,11 @@ static bool last_of(const struct cursor *c, enum verb_task task, struct who *out
         const struct sentence *s = list.at[i];
         if (verb_row(s->verb)->task == task) {
             *out = s->subject.at[0];
-            return s->subject.count == 1 && who_is_one(out);
+            const struct sentence *before = i > 0 ? list.at[i - 1] : NULL;
+            bool either = task == VERB_SCREEN && before && verb_row(before->verb)->task == task &&
+                          !same_who(&before->subject.at[0], out) && s->tie.word == TIE_NONE &&
+                          !s->tie.then; /* two screens in one breath: of which of them? */
+            return s->subject.count == 1 && who_is_one(out) && !either;
         }
     }
     return false;
