@@ -40,8 +40,7 @@ static bool change_verb(struct predicate *p)
         p->s->verb = VERB_HOLDS;
         return true;
     }
-    if (p->s->verb == VERB_HOLDS && p->s->duration.unit == UNIT_NONE &&
-        holds_place(p)) { /* holds the corner */
+    if (p->s->verb == VERB_HOLDS && holds_place(p)) { /* holds the corner */
         p->s->verb = VERB_STAYS;
         return true;
     }
