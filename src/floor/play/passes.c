@@ -84,6 +84,34 @@ static bool goes_there_later(struct maker *m, body who, struct vec2 p)
     return false;
 }
 
+/* The latest that a line above says of him is that he stays. */
+static bool told_to_stay(struct maker *m, body who)
+{
+    for (size_t i = m->line; i-- > 0;) {
+        const struct said *said = &m->block->at[i];
+        if (said->form->kind != FORM_SENTENCE) {
+            continue;
+        }
+        const struct sentence *s = said->form->sentence;
+        struct body_list subjects = who_subjects(m, s, said->voice);
+        for (size_t k = 0; k < subjects.count; k++) {
+            if (subjects.at[k] == who) {
+                return s->verb == VERB_STAYS && !s->until;
+            }
+        }
+    }
+    return false;
+}
+
+static bool refuse_elsewhere(struct maker *m, const struct sentence *s, body who)
+{
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_STAYS_ELSEWHERE, s->place->span,
+                 "%s stays where he is, and does not catch it there", who_text(m, who).at);
+    diag_help(m->diags, diag, "leave the place out, or write what brings him there");
+    return false;
+}
+
 static void supply(struct maker *m, const struct sentence *s, body who, struct goal goal,
                    enum verb verb)
 {
@@ -124,6 +152,9 @@ bool make_pass(struct maker *m, const struct sentence *s, const struct voice *vo
         }
         struct vec2 p = where_planned(m, &task->goal, task->other);
         if (!vec2_near(m->flow.at[task->other], p, THERE) && !goes_there_later(m, task->other, p)) {
+            if (told_to_stay(m, task->other)) {
+                return refuse_elsewhere(m, s, task->other);
+            }
             diag_add(m->diags, DIAG_PLAY_SUPPLIED, s->span,
                      "no sentence takes %s there: a cut to the catch is supplied",
                      who_text(m, task->other).at);

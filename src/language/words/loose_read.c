@@ -58,11 +58,25 @@ static void tell_tokens(struct loose *l, const token_list *tokens)
     }
 }
 
+/* The tokens are what is typed there: of what was put in the place of other words the text between
+ * two of them says something else. */
+static bool as_typed(const struct token *from, const struct token *to)
+{
+    for (const struct token *at = from; at < to; at++) {
+        bool word = at->kind == TOKEN_WORD && !at->possessive;
+        if ((word && at->span.end - at->span.begin != at->text.size) ||
+            (at > from && at->span.begin < at[-1].span.end)) {
+            return false;
+        }
+    }
+    return true;
+}
+
 /* As it is written; where that has been put in another order, as it stands now. */
 static void tell_said(struct loose *l, const struct token *from, const struct token *to)
 {
     struct recast said = {.to = NULL};
-    if (!l->c->unfolded) {
+    if (!l->c->unfolded && as_typed(from, to)) {
         tell(l, source_text(l->c->sources, span_join(from->span, to[-1].span)));
         return;
     }

@@ -102,7 +102,12 @@ static bool arrow_passes(const struct line *said)
 {
     static const char *const leads[] = {"ball", "swing", "pass", "then", "and",
                                         "lob",  "skip",  "kick", "inb",  NULL};
+    static const char *const throws[] = {"bounce", "lob",   "skip", "pass", "kick",
+                                         "dump",   "swing", "hit",  "feed", NULL};
     size_t from = clause_before(said, said->count);
+    if (said->count > from + 1 && token_is_among(&said->tokens[said->count - 1], throws)) {
+        return true; /* 4 bounce > 2 */
+    }
     while (from < said->count && token_is_among(&said->tokens[from], leads)) {
         from++;
     }
@@ -119,7 +124,9 @@ static bool acts_behind(struct reader *r, const struct line *line, size_t at)
         return false;
     }
     c.at += is_player(c.at);
-    if (word_is(&c, 0, "post")) { /* 1 > 5 post: where he is */
+    static const char *const ends[] = {"post",   "shot",  "shots", "layup", "lay-up",
+                                       "jumper", "three", "dunk",  "3",     NULL};
+    if (word_among(&c, ends)) { /* 1 > 5 post: where he is; 1 > 3 shot: what comes of it */
         return false;
     }
     return c.at < c.end && (verb_begins(&c) || arrow_at(line, at + 1) > 0);
@@ -200,7 +207,9 @@ static size_t spoken(struct reader *r, const struct line *said, const struct lin
         return arrow;
     }
     bool all = word_at(line, at + 1, "all") || word_at(line, at + 1, "everybody");
-    if (mark_at(line, at, '-') && stands_free(line, at) && (all || acts_behind(r, line, at + 1))) {
+    if (mark_at(line, at, '-') && stands_free(line, at) &&
+        (all || (is_player(&line->tokens[at + 1]) && !is_player(&line->tokens[at - 1])) ||
+         acts_behind(r, line, at + 1))) {
         *out = token_mark(token, ','); /* 1 dribbles at 2 - 2 back cuts */
         return 1;
     }

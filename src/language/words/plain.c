@@ -322,7 +322,7 @@ static void tell(const struct cursor *c, const struct plain *p)
 /* What is said in one of the ways that no row tells; gives where it ends, or NULL. */
 static const struct token *put_way(const struct cursor *c, const struct token *at, struct plain *p)
 {
-    static plain_way *const ways[] = {talk_put, shorthand_put};
+    static plain_way *const ways[] = {already_put, talk_put, shorthand_put};
     const struct token *to = NULL;
     for (size_t i = 0; !to && i < sizeof ways / sizeof *ways; i++) {
         struct recast one = {.told = SPAN_NONE};
@@ -363,11 +363,12 @@ static bool put_plainly(const struct cursor *c, struct plain *p)
 {
     enum { TIMES_MOST = 4 };
     struct cursor line = *c;
+    line.first = line.at;
     bool changed = false;
     for (int i = 0; i < TIMES_MOST && (i == 0 || p->changed); i++) {
         put_once(&line, p);
         changed = changed || p->changed;
-        line.at = p->all.tokens.at;
+        line.at = line.first = p->all.tokens.at;
         line.end = p->all.tokens.at + p->all.tokens.count;
     }
     return changed && p->all.tokens.count > 0;

@@ -10,6 +10,7 @@
  * read for it in `out` and, told by a note, what is left out of it. NULL: not said so. */
 typedef const struct token *plain_way(const struct cursor *line, const struct token *at,
                                       struct recast *out);
+plain_way already_put;   /* so it is already, or it is told once more */
 plain_way talk_put;      /* as it is dictated, without a stop */
 plain_way shorthand_put; /* as it is noted down */
 
@@ -23,6 +24,11 @@ bool clause_begins_at(const struct cursor *line, const struct token *at);
 const struct token *spot_alone(const struct cursor *line, const struct token *at);
 /* The number of the attacker at `at`; 0: none there. */
 int attacker_at(const struct token *at, const struct token *end);
+extern const char *const subject_pronouns[]; /* he, she, they */
+/* The players from `at` on, 4 and 5, both of them: where they end, and how many they are. */
+const struct token *players_end(const struct cursor *line, const struct token *at, size_t *count);
+/* uh, you know, just: what is said between. */
+const struct token *past_sounds(const struct token *at, const struct token *end);
 /* A verb begins at `at`. */
 bool verb_at(const struct cursor *line, const struct token *at);
 

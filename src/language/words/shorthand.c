@@ -184,6 +184,72 @@ static const struct token *letters_bs(const struct cursor *line, const struct to
     return whom;
 }
 
+/* stagger 5 and 4 for 2: who sets it, in that order. */
+static const struct token *screens_noted(const struct cursor *line, const struct token *at,
+                                         struct recast *out)
+{
+    static const char *const nouns[] = {"stagger",       "stag",           "staggered", "double",
+                                        "double screen", "stagger screen", NULL};
+    struct cursor trial = cursor_look(line);
+    trial.at = at;
+    if (!clause_begins_at(line, at) || !take_among(&trial, nouns)) {
+        return NULL;
+    }
+    const struct token *first = trial.at, *second = first + 2;
+    if (!attacker_at(first, line->end) || !attacker_at(second, line->end) ||
+        !token_is_word(first + 1, "and") || second + 1 >= line->end ||
+        !token_is_word(second + 1, "for")) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    recast_copy(line, out, first, second + 1);
+    recast_word(&here, out, "screen");
+    return second + 1;
+}
+
+/* 1 in to 5, 5 back to 1: a pass; 1 BC: a cut to the rim, from in front of his man or behind him.
+ */
+static const struct token *act_noted(const struct cursor *line, const struct token *at,
+                                     struct recast *out)
+{
+    static const char *const ways[] = {"in", "out", "inside", "over", NULL};
+    const struct token *to = at + 2;
+    if (!attacker_at(at, line->end) || !clause_begins_at(line, at) || at + 1 >= line->end) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    bool cut = token_is_word(at + 1, "bc") && (to == line->end || clause_ends(to));
+    bool pass = token_is_among(at + 1, ways) && to + 1 < line->end && token_is_word(to, "to") &&
+                attacker_at(to + 1, line->end);
+    if (!cut && !pass) {
+        return NULL;
+    }
+    recast_copy(line, out, at, at + 1);
+    recast_word(&here, out, cut ? "cuts" : "passes");
+    if (cut) {
+        recast_word(&here, out, "to");
+        recast_word(&here, out, "rim");
+    }
+    return to;
+}
+
+/* inb 1: 5 R corner: who puts it in is known. */
+static const struct token *inbounder_noted(const struct cursor *line, const struct token *at,
+                                           struct recast *out)
+{
+    static const char *const words[] = {"inb", "inbounder", "inbounds", "ball", NULL};
+    struct who holder;
+    if (at != line->at || at + 3 >= line->end || !token_is_among(at, words) ||
+        !(token_is_mark(at + 2, ':') || token_is_mark(at + 2, ',')) ||
+        !above_holder(line, &holder) || holder.number != attacker_at(at + 1, line->end)) {
+        return NULL;
+    }
+    out->told = span_join(at->span, at[1].span);
+    return at + 3;
+}
+
 /* b.pass, s.corner: the point is of the word. */
 static const struct token *pointed(const struct cursor *line, const struct token *at,
                                    struct recast *out)
@@ -257,7 +323,8 @@ const struct token *shorthand_put(const struct cursor *line, const struct token 
 {
     static const struct token *(*const ways[])(const struct cursor *, const struct token *,
                                                struct recast *) = {
-        passes_listed, leg_noted, in_the_post, letters_bs, pointed};
+        inbounder_noted, screens_noted, passes_listed, act_noted,
+        leg_noted,       in_the_post,   letters_bs,    pointed};
     const struct token *to = NULL;
     for (size_t i = 0; !to && i < sizeof ways / sizeof *ways; i++) {
         to = ways[i](line, at, out);

@@ -474,12 +474,16 @@ static bool slots_agree(struct predicate *p, const struct slot *slots, size_t co
                   "keep one of the two, or write two sentences");
         return false;
     }
-    if (verb_row(s->verb)->task == VERB_SCREEN && s->place && s->place->kind == PLACE_SIDE) {
+    enum verb_task task = verb_row(s->verb)->task;
+    bool half = s->place && s->place->kind == PLACE_SIDE;
+    bool relative = half && s->place->side != SIDE_LEFT && s->place->side != SIDE_RIGHT;
+    if (half && (task == VERB_SCREEN || (task == VERB_USE && relative))) {
         struct str side = cursor_text(p->c, s->place->span);
-        diag_help(p->c->diags,
-                  REFUSE(p->c, TEXT_PLACE_HALF, s->place->span,
-                         "a screen is set on a spot: where on the %.*s?", STR_ARG(side)),
-                  "name the spot, `at right wing`, or leave the side out");
+        diag_help(
+            p->c->diags,
+            REFUSE(p->c, TEXT_PLACE_HALF, s->place->span, "where on the %.*s?", STR_ARG(side)),
+            task == VERB_USE ? "name the spot: `ball side block`, `opposite wing`"
+                             : "name the spot, `at right wing`, or leave the side out");
         return false;
     }
     bool either = slot_of(slots, count, "E") && s->place && s->object.kind != WHO_NONE;

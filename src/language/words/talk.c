@@ -51,11 +51,10 @@ const struct token *spot_alone(const struct cursor *line, const struct token *at
     return alone ? end : NULL;
 }
 
-static const char *const pronouns[] = {"he", "she", "they", NULL};
+const char *const subject_pronouns[] = {"he", "she", "they", NULL};
 
 /* The players from `at` on, 4 and 5, both of them: where they end. */
-static const struct token *players_end(const struct cursor *line, const struct token *at,
-                                       size_t *count)
+const struct token *players_end(const struct cursor *line, const struct token *at, size_t *count)
 {
     *count = 0;
     while (attacker_at(at, line->end) || (at < line->end && at->kind == TOKEN_DEFENDER)) {
@@ -71,7 +70,7 @@ static const struct token *players_end(const struct cursor *line, const struct t
     return at;
 }
 
-static const struct token *past_sounds(const struct token *at, const struct token *end)
+const struct token *past_sounds(const struct token *at, const struct token *end)
 {
     static const char *const sounds[] = {"uh",   "um",   "er",   "yeah",      "okay",  "you know",
                                          "like", "just", "well", "basically", "kinda", NULL};
@@ -89,7 +88,7 @@ static const struct token *subject_again(const struct cursor *line, const struct
     const struct token *to = players_end(line, at, &count);
     const struct token *pronoun = past_sounds(to, line->end);
     if (count == 0 || !clause_begins_at(line, at) || pronoun == line->end ||
-        !token_is_among(pronoun, pronouns) ||
+        !token_is_among(pronoun, subject_pronouns) ||
         token_is_word(pronoun, "they") != (count > 1)) { /* 5 they: of others */
         return NULL;
     }
@@ -110,7 +109,7 @@ static const struct token *stop_missing(const struct cursor *line, const struct 
     bool somebody = false; /* out of that screen 5 sprints up: nobody has done anything yet */
     while (from > line->at && !clause_ends(from - 1)) {
         from--;
-        somebody = somebody || token_is_player(from) || token_is_among(from, pronouns);
+        somebody = somebody || token_is_player(from) || token_is_among(from, subject_pronouns);
     }
     if (!somebody || !clause_runs_on(line, from, at)) {
         return NULL;
@@ -120,6 +119,52 @@ static const struct token *stop_missing(const struct cursor *line, const struct 
     recast_mark(&here, out, ',');
     recast_copy(line, out, at, at + 1);
     return at + 1;
+}
+
+/* A spot, or somebody who is the object, ends before `at`. */
+static bool said_before(const struct cursor *line, const struct token *from, const struct token *at)
+{
+    static const char *const leads[] = {"to", "at", "off", "for", "of", "on", "with", NULL};
+    static const char *const ends[] = {"it", "floor", "him", "her", "ball", "inside", NULL};
+    enum { FAR = 4 };
+    const struct place *place;
+    if (at - from < 2 || token_is_among(at - 1, ends) ||
+        (attacker_at(at - 1, line->end) && token_is_among(at - 2, leads))) {
+        return at - from >= 2;
+    }
+    for (const struct token *begin = at - 1; begin > from && begin > at - FAR; begin--) {
+        if (spot_end(line, begin, &place) == at) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* flashes to the elbow gets it from 1: a joint between. */
+static const struct token *joint_missing(const struct cursor *line, const struct token *at,
+                                         struct recast *out)
+{
+    bool somebody = false, acted = false;
+    const struct token *from = at, *verb = past_sounds(at, line->end);
+    if (verb == line->end || verb->kind != TOKEN_WORD || !ends_in_s(verb) || at->filler) {
+        return NULL;
+    }
+    while (from > line->at && !clause_ends(from - 1)) {
+        from--;
+        somebody = somebody || token_is_player(from) || token_is_among(from, subject_pronouns);
+        acted = acted || (from->kind == TOKEN_WORD && verb_at(line, from));
+    }
+    static const char *const nouns[] = {"screens", "picks", "blocks",  "cuts", "passes",
+                                        "wings",   "slots", "corners", NULL};
+    if (!somebody || !acted || token_is_among(verb, nouns) || !verb_at(line, verb) ||
+        !said_before(line, from, at)) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = verb;
+    recast_word(&here, out, "and");
+    recast_copy(line, out, verb, verb + 1);
+    return verb + 1;
 }
 
 /* to the corner the right corner: the second says which. */
@@ -233,138 +278,6 @@ static const struct token *after_is_then(const struct cursor *line, const struct
         return more;
     }
     return end;
-}
-
-/* ---- how it is already ---- */
-
-/* has it, is taking it out of bounds: behind whoever has the ball. */
-static const struct token *has_ball(const struct cursor *line, const struct token *at)
-{
-    static const char *const words[] = {"has it",
-                                        "has ball",
-                                        "has got it",
-                                        "has got ball",
-                                        "got it",
-                                        "got ball",
-                                        "is holding it",
-                                        "is holding ball",
-                                        "starts with it",
-                                        "starts with ball",
-                                        "is taking it out",
-                                        "is taking ball out",
-                                        "is throwing it in",
-                                        "is inbounding",
-                                        "is inbounder",
-                                        "is passer in",
-                                        "is out of bounds",
-                                        "is out of line",
-                                        "is out",
-                                        NULL};
-    static const char *const tails[] = {"up top",
-                                        "out top",
-                                        "out of bounds",
-                                        "under basket",
-                                        "out there",
-                                        "out of line",
-                                        "on the sideline",
-                                        "on baseline",
-                                        "in his hands",
-                                        "in her hands",
-                                        "first",
-                                        "to start",
-                                        NULL};
-    struct cursor trial = cursor_look(line);
-    trial.at = at;
-    if (!take_among(&trial, words)) {
-        return NULL;
-    }
-    take_among(&trial, tails);
-    spot_behind(&trial, place_words);
-    return trial.at;
-}
-
-/* is on the left block: where he stands by the lines above. */
-static const struct token *stands_there(const struct cursor *line, const struct token *at,
-                                        const struct who *who)
-{
-    static const char *const words[] = {"is",         "is standing", "starts", "is waiting",
-                                        "is sitting", "stands",      NULL};
-    struct cursor trial = cursor_look(line);
-    struct spot_stood stood;
-    trial.at = at;
-    if (!take_among(&trial, words)) {
-        return NULL;
-    }
-    const struct place *place = spot_behind(&trial, place_words);
-    bool there = place && place->kind == PLACE_SPOT && above_stands(line, who, &stood) &&
-                 stood.spot == place->spot &&
-                 (place->side == SIDE_NONE || place->side == stood.side);
-    return there ? trial.at : NULL;
-}
-
-/* five has it up top and he dribbles: so it is already; he is 5. */
-static const struct token *is_so_already(const struct cursor *line, const struct token *at,
-                                         struct recast *out)
-{
-    struct who who = {.kind = WHO_PLAYER};
-    struct who holder;
-    bool owns = at->possessive; /* five's got it */
-    struct token number = *at;
-    number.possessive = false;
-    who.number = attacker_at(&number, &number + 1);
-    if (at != line->at || who.number == 0) {
-        return NULL;
-    }
-    const struct token *end = NULL;
-    if (above_holder(line, &holder) && same_who(&holder, &who)) {
-        end = has_ball(line, at + 1);
-    }
-    end = end || owns ? end : stands_there(line, at + 1, &who);
-    if (!end || end == line->end) {
-        return NULL;
-    }
-    const struct token *next = past_sounds(end, line->end);
-    while (next < line->end &&
-           (next->kind == TOKEN_MARK || token_is_word(next, "and") || token_is_word(next, "so"))) {
-        next = past_sounds(next + 1, line->end);
-    }
-    if (next == line->end) {
-        return NULL;
-    }
-    out->told = span_join(at->span, end[-1].span);
-    if (token_is_word(next, "he") || token_is_word(next, "she") || verb_at(line, next)) {
-        struct cursor here = *line;
-        here.at = at;
-        recast_number(&here, out, who.number);
-        next += token_is_among(next, pronouns);
-    }
-    return next;
-}
-
-/* with the ball on the wing, with the ball in the post: where he stands who has it. */
-static const struct token *ball_there(const struct cursor *line, const struct token *at,
-                                      struct recast *out)
-{
-    static const char *const leads[] = {"with ball", "with ball now", "now that ball is",
-                                        "when ball is", NULL};
-    static const char *const posts[] = {"in post", "at post", "inside", "in low post", NULL};
-    struct cursor trial = cursor_look(line);
-    struct spot_stood stood;
-    struct who holder;
-    trial.at = at;
-    if (at != line->at || !take_among(&trial, leads) || !above_holder(line, &holder) ||
-        !above_stands(line, &holder, &stood)) {
-        return NULL;
-    }
-    bool post =
-        take_among(&trial, posts) && (stood.spot == SPOT_BLOCK || stood.spot == SPOT_LOW_POST ||
-                                      stood.spot == SPOT_MID_POST || stood.spot == SPOT_HIGH_POST);
-    const struct place *place = post ? NULL : spot_behind(&trial, place_words);
-    bool there = post || (place && place->kind == PLACE_SPOT && stood.spot == place->spot &&
-                          (place->side == SIDE_NONE || place->side == stood.side));
-    out->told = span_join(at->span, trial.at[-1].span);
-    take_mark(&trial, ',');
-    return there && trial.at < line->end ? trial.at : NULL;
 }
 
 /* x5 hustles back to her own player, gets back out to 2: recovers. */
@@ -483,85 +396,12 @@ static const struct token *line_joint(const struct cursor *line, const struct to
     return to;
 }
 
-/* 4 and 5 they cross, so 4 goes to the left block and 5 to the right: told again, one by one. */
-static const struct token *trade_told(const struct cursor *line, const struct token *at,
-                                      struct recast *out)
-{
-    static const char *const trades[] = {"cross",
-                                         "switch",
-                                         "trade",
-                                         "swap",
-                                         "exchange",
-                                         "change",
-                                         "switch spots",
-                                         "switch places",
-                                         "trade spots",
-                                         "trade places",
-                                         "swap spots",
-                                         "swap places",
-                                         "change places",
-                                         "change spots",
-                                         "change sides",
-                                         "switch sides",
-                                         NULL};
-    static const char *const wheres[] = {"in lane", "in paint", "underneath", "under basket", NULL};
-    size_t count;
-    const struct token *two = players_end(line, at, &count);
-    struct cursor trial = cursor_look(line);
-    trial.at = past_sounds(two, line->end);
-    take_words(&trial, "they");
-    if (count != 2 || !clause_begins_at(line, at) || !take_among(&trial, trades)) {
-        return NULL;
-    }
-    take_among(&trial, wheres);
-    const struct token *end = trial.at;
-    bool joined = take_mark(&trial, ',') || take_mark(&trial, ':');
-    joined = take_words(&trial, "so") || joined;
-    trial.at = past_sounds(trial.at, line->end);
-    int first = attacker_at(at, line->end), second = attacker_at(two - 1, line->end);
-    int next = 0;
-    if (joined && trial.at < line->end) {
-        struct token told = *trial.at; /* one's in the corner */
-        told.possessive = false;
-        next = attacker_at(&told, &told + 1);
-    }
-    int other = next == first ? second : next == second ? first : 0;
-    bool both = false;
-    for (const struct token *more = trial.at + 1; other && more < line->end; more++) {
-        both = both || (more->kind == TOKEN_NUMBER && (int)more->number == other);
-    }
-    if (!both) {
-        return NULL;
-    }
-    out->told = span_join(at->span, end[-1].span);
-    return trial.at;
-}
-
-/* one's in the right corner: goes there. */
-static const struct token *is_there(const struct cursor *line, const struct token *at,
-                                    struct recast *out)
-{
-    struct cursor trial = cursor_look(line);
-    bool number = at->kind == TOKEN_NUMBER && at->possessive;
-    trial.at = at + 1;
-    if (!number || !clause_begins_at(line, at) || !spot_behind(&trial, place_words) ||
-        !(trial.at == line->end || clause_ends(trial.at))) {
-        return NULL;
-    }
-    struct cursor here = *line;
-    here.at = at;
-    recast_number(&here, out, (int)at->number);
-    recast_word(&here, out, "goes");
-    recast_word(&here, out, "to");
-    return at + 2;
-}
-
 const struct token *talk_put(const struct cursor *line, const struct token *at, struct recast *out)
 {
     static const struct token *(*const ways[])(const struct cursor *, const struct token *,
                                                struct recast *) = {
-        line_joint, is_so_already, ball_there,   trade_told, who_has_gone,  subject_again, is_there,
-        off_that,   that_noun,     without_ball, runs_back,  after_is_then, stop_missing};
+        line_joint,   who_has_gone, subject_again, off_that,     that_noun,
+        without_ball, runs_back,    after_is_then, stop_missing, joint_missing};
     const struct token *again = place_again(line, at);
     for (size_t i = 0; !again && i < sizeof ways / sizeof *ways; i++) {
         again = ways[i](line, at, out);

@@ -344,7 +344,7 @@ static const char *const odd[] = {
     "1 passes to 2 at backcourt left wing",
     "1 dribbles to right corner\n    at 0.1 s, 1 shoots",
     "2 cuts to the rim, taking 20 s\n    1 passes to 2",
-    "4 stays\n    1 passes to 4 at left corner",
+    "4 holds for 1 s\n    1 passes to 4 at left corner",
     "1 passes to 2\n    2 screens for 3\n    1 passes to 2",
 };
 
