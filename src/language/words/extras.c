@@ -103,7 +103,6 @@ bool for_shot(struct predicate *p)
                                         "dunk",
                                         "finish",
                                         "wide open three",
-                                        "3",
                                         NULL};
     struct cursor trial = *p->c;
     enum verb_task task = verb_row(p->s->verb)->task;

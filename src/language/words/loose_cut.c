@@ -3,6 +3,8 @@
  * begins to do something; or told to be none that can be read loosely: see loose_read.h. */
 #include "language/words/loose_read.h"
 
+#include <string.h>
+
 /* What turns the whole line round, wherever it stands. */
 static const char turning_words[] =
     "forget|forget it|nope|unless|instead|pretend|ghost|scratch that|"
@@ -16,10 +18,29 @@ bool token_is_player(const struct token *token)
     return (token->kind == TOKEN_NUMBER || token->kind == TOKEN_DEFENDER) && !token->possessive;
 }
 
+/* keep 3 from cutting: he does not. */
+static bool kept_from(const struct cursor *c, const struct token *at)
+{
+    const struct token *doing = past_fillers(at + 1, c->end);
+    size_t size = doing < c->end ? doing->text.size : 0;
+    return token_is_word(at, "from") && size > 4 && doing->kind == TOKEN_WORD &&
+           memcmp(doing->text.at + size - 3, "ing", 3) == 0;
+}
+
+/* 2 uh 3 cuts: the one, or the other. */
+static bool stammers(const struct cursor *c, const struct token *at)
+{
+    return at > c->at && at + 1 < c->end && token_is_player(&at[-1]) && token_is_player(&at[1]) &&
+           said_at(at, at + 1, "uh|um|er|erm");
+}
+
 /* Something in the line turns it round: forget it; a fake that is none of a shot or a pass. */
 bool line_turns(const struct cursor *c)
 {
     for (const struct token *at = c->at; at < c->end; at++) {
+        if (kept_from(c, at) || stammers(c, at)) {
+            return true;
+        }
         bool fake = said_at(at, c->end, "fake") && !said_at(at, c->end, faked_words) &&
                     !(at > c->at && said_at(at - 1, c->end, fake_words));
         if (fake || said_at(at, c->end, turning_words)) {

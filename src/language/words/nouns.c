@@ -93,6 +93,17 @@ static size_t passes_above(const struct cursor *c)
     return count;
 }
 
+/* the first screener, the second screen: words that say nothing in front of a sentence tell here
+ * which of several. */
+static bool counted_between(const struct token *from, const struct token *to)
+{
+    static const char *const orders[] = {"first", "second", "third", "other", "last", NULL};
+    while (from < to && !token_is_among(from, orders)) {
+        from++;
+    }
+    return from < to;
+}
+
 /* Takes the noun, and whose it is where that is said: 2's drive. */
 static int take_noun(struct cursor *c, struct who *owner)
 {
@@ -109,8 +120,9 @@ static int take_noun(struct cursor *c, struct who *owner)
             take_words(&trial, "second");
         }
     }
+    const struct token *from = trial.at;
     int noun = take_entry(&trial, nouns);
-    if (noun < 0) {
+    if (noun < 0 || counted_between(from, trial.at)) {
         cursor_back(c, mark);
         return -1;
     }
@@ -377,6 +389,9 @@ bool above_doer_read(struct cursor *c, struct who *out)
     struct cursor trial = *c;
     const struct token *next = cursor_next(c);
     if (!next || next == c->at || next->possessive) { /* `the` stands before it */
+        return false;
+    }
+    if (counted_between(c->at, next)) {
         return false;
     }
     const struct person_row *row = take_person(&trial);

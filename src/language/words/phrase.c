@@ -142,10 +142,11 @@ static bool take_extra(struct cursor *c, struct phrase *phrase)
     if (phrase_has(phrase, 'F')) {
         return word_is(c, 0, "for");
     }
-    if (phrase_has(phrase, 'Z')) {
-        return !next || (next->kind == TOKEN_MARK && next->mark != ',');
-    }
     bool his = c->doer && c->speech && above_holds(c, c->doer);
+    if (phrase_has(phrase, 'Z')) {
+        bool end = !next || (next->kind == TOKEN_MARK && next->mark != ',');
+        return end && (his || !phrase_has(phrase, 'H')); /* keeps it: who has it */
+    }
     if (phrase_has(phrase, 'H') && (!his || !phrase_has(phrase, 'P'))) {
         return his;
     }

@@ -47,13 +47,21 @@ void take_place(struct predicate *p, struct place place, const char *taken)
               STR_ARG(predicate_begun(p)));
 }
 
+/* 2 cuts out, cuts up, cuts away: not to the rim. */
+static bool elsewhere(const struct predicate *p)
+{
+    static const char *const ways[] = {"out", "up", "away", "back", NULL};
+    bool cuts = p->s->verb == VERB_CUTS || p->s->verb == VERB_COMES;
+    return cuts && p->c->at > p->c->first && token_is_among(&p->c->at[-1], ways);
+}
+
 /* 1 cuts, 4 lifts, 2 clears out, 1 cuts off 5: to the rim, to the next spot up, to the other side.
  */
 static void place_unsaid(struct predicate *p)
 {
     for (size_t i = 0; !p->s->place && i < sizeof unsaid_rows / sizeof *unsaid_rows; i++) {
         const struct unsaid *row = &unsaid_rows[i];
-        if (row_fits(p, row)) {
+        if (row_fits(p, row) && !elsewhere(p)) {
             struct place place = {
                 .kind = row->kind, .spot = row->spot, .side = SIDE_NONE, .way = row->way};
             place.side = row->kind == PLACE_SIDE ? SIDE_OPPOSITE : SIDE_NONE;
