@@ -86,7 +86,7 @@ static void say_own(const struct teller *t, struct strbuf *out, size_t index)
         say_template(t, out, task, "Look for {x}, not for a spot on the floor. |");
     }
     struct strbuf rest = sentence_of(t);
-    say_template(t, &rest, task, is_slipped(t, task) ? "" : verb_more(task->verb));
+    say_template(t, &rest, task, task_more(t, task));
     if (rest.size && !task->supplied) {
         say_upper(out, strbuf_str(&rest));
         strbuf_char(out, ' ');

@@ -46,10 +46,10 @@ void say_possessive(const struct teller *t, struct strbuf *out, body b)
     strbuf_text(out, "'s");
 }
 
-void say_guard(const struct teller *t, struct strbuf *out, body b)
+void say_guard(const struct teller *t, struct strbuf *out, body b, const struct task *task)
 {
     for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
-        if (b != BODY_NONE && guards_then(t, x, NULL) == b) {
+        if (b != BODY_NONE && guards_then(t, x, task) == b) {
             body_print(out, x);
             return;
         }
@@ -390,6 +390,19 @@ static void guard_by(body guards[BODY_COUNT], const struct task *task)
     }
 }
 
+/* read x1 and x5 switch: by the time of its own sentences they have. */
+static void suppose_switch(body guards[BODY_COUNT], const struct branch *branch)
+{
+    const struct condition *first = branch->conditions.count > 0 ? branch->conditions.at : NULL;
+    if (first && first->kind == COND_BOTH && first->verb == VERB_SWITCHES &&
+        first->who.kind == WHO_DEFENDER && first->other.kind == WHO_DEFENDER) {
+        body one = body_defender(first->who.number), other = body_defender(first->other.number);
+        body old = guards[one];
+        guards[one] = guards[other];
+        guards[other] = old;
+    }
+}
+
 /* Who lost his man takes the one who was left, as a step begins. */
 static void pick_up(const struct play *play, body guards[BODY_COUNT])
 {
@@ -418,7 +431,13 @@ body guards_then(const struct teller *t, body defender, const struct task *task)
         }
         for (size_t i = 0; i < step_task_count(step, branch); i++) {
             const struct task *one = step_task(step, branch, i);
-            if (here && (one == task || !task)) {
+            if (here && !task) {
+                return guards[defender];
+            }
+            if (branch >= 0 && i == step->tasks.count) {
+                suppose_switch(guards, &step->branches.at[branch]);
+            }
+            if (here && one == task) {
                 return guards[defender];
             }
             guard_by(guards, one);

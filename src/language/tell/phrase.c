@@ -51,11 +51,27 @@ static const struct tell_row *row_of_nothing(const struct task *task)
     return task->kind == TASK_SCREEN ? &no_screen : ball ? &no_use_with_ball : &no_use;
 }
 
+/* Who turns away from a screen with the ball drives, and shows nobody a hand. */
+static const struct tell_row rejected_with_ball = {"turns away from {O} screen and drives{to}",
+                                                   "turn away from {O} screen and drive{to}", NULL,
+                                                   NULL};
+
+static bool rejects_with_ball(const struct teller *t, const struct task *task)
+{
+    size_t at = 0, count = step_task_count(t->step, t->branch);
+    while (at < count && step_task(t->step, t->branch, at) != task) {
+        at++;
+    }
+    return task->verb == VERB_REJECTS && at < count && holds_ball_then(t, at) == task->who;
+}
+
 static const char *template_of(const struct teller *t, const struct task *task, enum form_of form)
 {
     const struct tell_row *row = &rows[told_as(task)];
     if (is_slipped(t, task)) {
         row = row_of_nothing(task);
+    } else if (rejects_with_ball(t, task)) {
+        row = &rejected_with_ball;
     } else if (task->kind == TASK_PASS && task->verb == VERB_PASSES && passes[task->pass].third) {
         row = &passes[task->pass];
     } else if (task->verb == VERB_SCREENS && screens[task->screen].third) {
@@ -94,6 +110,11 @@ const char *verb_more(enum verb verb)
     return rows[verb].more ? rows[verb].more : "";
 }
 
+const char *task_more(const struct teller *t, const struct task *task)
+{
+    return is_slipped(t, task) || rejects_with_ball(t, task) ? "" : verb_more(task->verb);
+}
+
 /* ---- slots ---- */
 
 typedef void say_slot(const struct teller *t, struct strbuf *out, const struct task *task);
@@ -121,13 +142,13 @@ static void slot_defender(const struct teller *t, struct strbuf *out, const stru
     if (task->on != BODY_NONE) {
         body_print(out, task->on);
     } else {
-        say_guard(t, out, task->other);
+        say_guard(t, out, task->other, task);
     }
 }
 
 static void slot_own_defender(const struct teller *t, struct strbuf *out, const struct task *task)
 {
-    say_guard(t, out, task->who);
+    say_guard(t, out, task->who, task);
 }
 
 static void slot_to(const struct teller *t, struct strbuf *out, const struct task *task)

@@ -18,7 +18,8 @@ struct teller {
 /* names.c */
 void say_body(const struct teller *t, struct strbuf *out, body b);       /* "3", "you", "x3" */
 void say_possessive(const struct teller *t, struct strbuf *out, body b); /* "3's", "your" */
-void say_guard(const struct teller *t, struct strbuf *out, body b);      /* who guards b */
+/* Who guards b as this task comes; NULL: as the step begins. */
+void say_guard(const struct teller *t, struct strbuf *out, body b, const struct task *task);
 /* Whom a defender guards, as far as sentences before `task` say; NULL: as the step begins. */
 body guards_then(const struct teller *t, body defender, const struct task *task);
 void say_goal(const struct teller *t, struct strbuf *out, const struct goal *goal);
@@ -50,6 +51,8 @@ void say_template(const struct teller *t, struct strbuf *out, const struct task 
                   const char *text);
 const char *verb_event_word(enum verb verb);
 const char *verb_more(enum verb verb);
+/* What he is told besides, as this task comes. */
+const char *task_more(const struct teller *t, const struct task *task);
 
 /* when.c: "as 1 passes", "when 5's screen is set", "" when it is free to go. */
 void say_when(const struct teller *t, struct strbuf *out, const struct task *task);

@@ -36,7 +36,16 @@ static size_t next_line(const struct looking *looking, const bool *tasks, size_t
     return next;
 }
 
-/* "Draw a run, then the hand-off from 1.", in the words of the key; `who` is to do it. */
+/* Another one's line behind those of `who`: what is done with the ball is done by who has it then,
+ * and who that is would tell whom it was passed to. */
+static bool is_handed_on(const struct task *task, body who)
+{
+    bool takes = task->kind == TASK_EXCHANGE && task->other == who;
+    return task->who != who && !takes;
+}
+
+/* "Draw a run, then the hand-off from 1, then a shot by whoever has the ball.", in the words of the
+ * key; `who` is to do it. */
 static void print_draw(struct strbuf *out, const struct looking *looking, const bool *tasks,
                        body who)
 {
@@ -51,6 +60,7 @@ static void print_draw(struct strbuf *out, const struct looking *looking, const 
             strbuf_text(out, " from ");
             tell_body(out, task->who);
         }
+        strbuf_text(out, is_handed_on(task, who) ? " by whoever has the ball" : "");
         before = ", then";
     }
     strbuf_char(out, '.');

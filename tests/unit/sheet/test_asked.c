@@ -245,7 +245,8 @@ START_TEST(who_gets_the_ball_is_not_told_by_who_has_it_next)
 {
     asks_alone("play \"Loom\"\n  start five-out\n  ball 1\n  step \"Round\"\n"
                "    1 passes to 3\n    3 shoots\n",
-               "A: 1 gives up the ball. Who gets it, and what then? Draw a pass, then a shot. ",
+               "A: 1 gives up the ball. Who gets it, and what then? Draw a pass, then a shot by "
+               "whoever has the ball. ",
                body_attacker(1));
 }
 END_TEST
@@ -262,7 +263,8 @@ START_TEST(who_gets_the_ball_is_not_told_by_a_neighbors_question)
     ck_assert_uint_eq(curl->blanks.count, 2);
     ck_assert_str_eq(plain(curl->blanks.at[0].question), "What does 3 do? Draw a run.");
     ck_assert_str_eq(plain(curl->blanks.at[1].question),
-                     "1 gives up the ball. Who gets it, and what then? Draw a pass, then a shot.");
+                     "1 gives up the ball. Who gets it, and what then? Draw a pass, then a shot by "
+                     "whoever has the ball.");
 }
 END_TEST
 
