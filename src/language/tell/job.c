@@ -153,6 +153,20 @@ static bool uses_screen(const struct teller *t, size_t index)
     return false;
 }
 
+/* On one of the ways on the screener slips before this screen of the step stands. */
+static bool may_slip(const struct teller *t, size_t index)
+{
+    for (size_t b = 0; t->branch < 0 && b < t->step->branches.count; b++) {
+        const struct branch *branch = &t->step->branches.at[b];
+        for (size_t i = 0; i < branch->tasks.count; i++) {
+            if (branch->tasks.at[i].slip && branch->tasks.at[i].screen_task == (int)index) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 static void say_screened(const struct teller *t, struct strbuf *out, size_t index)
 {
     const struct task *screen = step_task(t->step, t->branch, index);
@@ -164,6 +178,9 @@ static void say_screened(const struct teller *t, struct strbuf *out, size_t inde
         strbuf_text(&sentence, "no screen comes: ");
         say_body(t, &sentence, screen->who);
         strbuf_text(&sentence, " slips");
+    } else if (may_slip(t, index)) {
+        say_body(t, &sentence, screen->who);
+        strbuf_text(&sentence, " comes to screen for you, and may slip before it stands");
     } else {
         say_body(t, &sentence, screen->who);
         strbuf_text(&sentence, " screens for you: wait until ");
@@ -362,6 +379,19 @@ static bool acts_in_branches(const struct teller *t)
     return false;
 }
 
+/* What is read begins before one's screen stands, or the one that is set for one. */
+static bool reads_as_it_comes(const struct teller *t)
+{
+    for (size_t i = 0; i < step_task_count(t->step, t->branch); i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        bool mine = task->who == t->you || task->other == t->you;
+        if (task->kind == TASK_SCREEN && mine && may_slip(t, i)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "Then read x3 and x5: see 2a, 2b and 2c." */
 static void say_see(const struct teller *t, struct strbuf *out)
 {
@@ -372,7 +402,8 @@ static void say_see(const struct teller *t, struct strbuf *out)
     struct strbuf deciders;
     strbuf_init(&deciders, t->arena);
     if (say_deciders(&deciders, t->play, t->step)) {
-        strbuf_print(out, "Then read %.*s: see ", STR_ARG(strbuf_str(&deciders)));
+        strbuf_print(out, "%s read %.*s: see ", reads_as_it_comes(t) ? "Meanwhile" : "Then",
+                     STR_ARG(strbuf_str(&deciders)));
     } else {
         strbuf_text(out, "Then see ");
     }

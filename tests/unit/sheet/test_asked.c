@@ -309,11 +309,12 @@ END_TEST
 
 START_TEST(a_question_begins_with_a_capital)
 {
-    asks_alone("drill \"Loom\"\n  start 1 top, coach left wing\n  ball coach\n"
-               "  step \"Go\"\n    coach passes to 1\n    1 shoots\n",
-               "A: The coach gives up the ball. Who gets it, and what then? Draw a pass, then a "
-               "shot. ",
-               BODY_COACH);
+    asks_alone(
+        "drill \"Loom\"\n  start 1 top, coach left wing\n  ball coach\n"
+        "  step \"Go\"\n    coach passes to 1\n    1 shoots\n",
+        "A: The coach gives up the ball. Who gets it, and what then? Draw a pass, then a shot by "
+        "whoever has the ball. ",
+        BODY_COACH);
 }
 END_TEST
 
