@@ -354,8 +354,8 @@ static void set_questions_pages(struct filling_in *filling)
     head->about = asked_together(asked, 0) == asked->count
                       ? STR("A line is missing where each letter stands. Draw it, then answer. The "
                             "answers are on the last page.")
-                      : STR("A line is missing where each letter stands. Draw it, answer, turn "
-                            "over. Answers are on the last page.");
+                      : STR("A line is missing where each letter stands. Draw it and answer "
+                            "before you turn the page. The answers are on the last.");
     rows_open(&filling->rows, head, &caution);
     for (size_t i = 0; i < asked->count;) {
         size_t count = asked_together(asked, i);
