@@ -79,6 +79,18 @@ static const char *told(const asked_list *asked, bool answers)
     return text_of(strbuf_str(&out));
 }
 
+/* Is it said with one of so many seeds? */
+static bool is_ever_told(const struct play *play, uint64_t seeds, size_t least, bool answers,
+                         const char *words)
+{
+    bool found = false;
+    for (uint64_t seed = 0; seed < seeds && !found; seed++) {
+        asked_list asked = ask(play, seed, least);
+        found = strstr(told(&asked, answers), words) != NULL;
+    }
+    return found;
+}
+
 static const struct asked *asked_as(const asked_list *asked, const char *title)
 {
     for (size_t i = 0; i < asked->count; i++) {
@@ -168,13 +180,9 @@ static void asks_alone(const char *text, const char *question, body who)
 START_TEST(a_screener_of_a_read_is_asked_with_what_the_defender_does)
 {
     const struct play *play = run_text(PLAY READS);
-    bool found = false;
-    for (uint64_t seed = 0; seed < 20; seed++) {
-        asked_list asked = ask(play, seed, 6);
-        found = found || strstr(told(&asked, false), "5 has set the screen, and x3 trails. What "
-                                                     "does 5 do next? Draw a run.");
-    }
-    ck_assert(found);
+    ck_assert(is_ever_told(play, 20, 6, false,
+                           "5 has set the screen, and x3 trails. What "
+                           "does 5 do next? Draw a run."));
 }
 END_TEST
 
@@ -203,12 +211,7 @@ START_TEST(when_is_asked_where_the_coach_says_when)
                                             "      1 s after 3 curls, 1 passes to 3\n"
                                             "    read otherwise\n"
                                             "      3 comes off 5 to left wing\n");
-    bool found = false;
-    for (uint64_t seed = 0; seed < SEEDS; seed++) {
-        asked_list asked = ask(play, seed, 6);
-        found = found || strstr(told(&asked, false), "To whom does 1 pass, where, and when?");
-    }
-    ck_assert(found);
+    ck_assert(is_ever_told(play, SEEDS, 6, false, "To whom does 1 pass, where, and when?"));
 }
 END_TEST
 
@@ -225,12 +228,7 @@ END_TEST
 START_TEST(a_screen_is_answered_with_its_place_when_it_is_set)
 {
     const struct play *play = run_text(PLAY "    5 stays\n    4 clears to left wing\n");
-    bool found = false;
-    for (uint64_t seed = 0; seed < SEEDS; seed++) {
-        asked_list asked = ask(play, seed, 4);
-        found = found || strstr(told(&asked, true), "5 stops ");
-    }
-    ck_assert(found);
+    ck_assert(is_ever_told(play, SEEDS, 4, true, "5 stops "));
     run_text(HORNS "    read x5 hedges \"Slip\"\n      5 slips to the rim\n"
                    "      1 bounce passes to 5\n");
     for (uint64_t seed = 0; seed < SEEDS; seed++) {
