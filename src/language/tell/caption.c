@@ -117,21 +117,19 @@ static struct str caption_of(struct teller t, size_t index, bool first)
 struct str tell_task(struct arena *arena, const struct play *play, const struct step *step,
                      int branch, size_t index)
 {
-    return caption_of((struct teller){arena, play, step, branch, BODY_NONE, false, false}, index,
-                      false);
+    return caption_of(teller_to_all(arena, play, step, branch, false), index, false);
 }
 
 struct str tell_task_first(struct arena *arena, const struct play *play, const struct step *step,
                            int branch, size_t index)
 {
-    return caption_of((struct teller){arena, play, step, branch, BODY_NONE, false, false}, index,
-                      true);
+    return caption_of(teller_to_all(arena, play, step, branch, false), index, true);
 }
 
 bool tell_says_when(struct arena *arena, const struct play *play, const struct step *step,
                     int branch, size_t index)
 {
-    struct teller t = {arena, play, step, branch, BODY_NONE, false, false};
+    struct teller t = teller_to_all(arena, play, step, branch, false);
     struct strbuf when;
     strbuf_init(&when, arena);
     say_when(&t, &when, step_task(step, branch, index));
@@ -192,7 +190,7 @@ struct str tell_after(struct arena *arena, const struct play *play, const struct
         strbuf_print(&out, "%s %d%c", step->begins.count ? "in" : "after", before->number,
                      branch_letter(before, step->after_branch));
     }
-    struct teller t = {arena, play, before, step->after_branch, BODY_NONE, true, false};
+    struct teller t = teller_to_all(arena, play, before, step->after_branch, true);
     for (size_t i = 0; i < step->begins.count; i++) {
         strbuf_text(&out, out.size ? ", " : "");
         say_begins(&t, &out, &step->begins.at[i]);
@@ -287,7 +285,7 @@ static void say_movements(const struct teller *t, struct strbuf *out)
 struct str tell_diagram(struct arena *arena, const struct play *play, const struct step *step,
                         int branch)
 {
-    struct teller t = {arena, play, step, branch, BODY_NONE, true, false};
+    struct teller t = teller_to_all(arena, play, step, branch, true);
     struct strbuf out;
     strbuf_init(&out, arena);
     say_beginning(&t, &out);
@@ -298,7 +296,7 @@ struct str tell_diagram(struct arena *arena, const struct play *play, const stru
 struct str tell_diagram_again(struct arena *arena, const struct play *play, const struct step *step,
                               int branch)
 {
-    struct teller t = {arena, play, step, branch, BODY_NONE, true, false};
+    struct teller t = teller_to_all(arena, play, step, branch, true);
     struct strbuf out;
     strbuf_init(&out, arena);
     strbuf_text(&out, "From the same start. ");

@@ -11,6 +11,17 @@
 #define NEAR (4 * FEET) /* a point this near a spot is called by its name (ours) */
 #define JUST (7 * FEET) /* this near it is told "just left of" it (ours) */
 
+struct teller teller_to_all(struct arena *arena, const struct play *play, const struct step *step,
+                            int branch, bool plain)
+{
+    return (struct teller){.arena = arena,
+                           .play = play,
+                           .step = step,
+                           .branch = branch,
+                           .you = BODY_NONE,
+                           .plain = plain};
+}
+
 void tell_body(struct strbuf *out, body who)
 {
     bool marked = body_is_attacker(who) && who != BODY_COACH;
@@ -342,12 +353,17 @@ void tell_at(struct strbuf *out, const struct play *play, struct vec2 at)
     }
     struct strbuf told;
     strbuf_init(&told, out->arena);
-    struct teller t = {
-        .arena = out->arena, .play = play, .branch = -1, .you = BODY_NONE, .plain = true};
+    struct teller t = teller_to_all(out->arena, play, NULL, -1, true);
     struct goal goal = goal_at(at);
     goal.spot = near_spot(play, at, &goal.side);
     say_at(&t, &told, &goal);
     strbuf_add(out, (struct str){told.at + 1, told.size - 1}); /* it opens with a space */
+}
+
+struct str tell_stop(struct str text)
+{
+    char end = text.size > 0 ? text.at[text.size - 1] : ' ';
+    return end == '.' || end == '!' || end == '?' ? STR("") : STR(".");
 }
 
 void say_upper(struct strbuf *out, struct str sentence)

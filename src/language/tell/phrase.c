@@ -89,7 +89,7 @@ static const char *const nouns[VERB_COUNT] = {
 struct str tell_thing(struct arena *arena, const struct play *play, const struct step *step,
                       int branch, size_t index)
 {
-    const struct teller teller = {arena, play, step, branch, BODY_NONE, false, false};
+    const struct teller teller = teller_to_all(arena, play, step, branch, false);
     const struct task *task = step_task(step, branch, index);
     const char *noun = nouns[told_as(task)];
     struct strbuf out;

@@ -16,6 +16,8 @@ struct teller {
 };
 
 /* names.c */
+struct teller teller_to_all(struct arena *arena, const struct play *play, const struct step *step,
+                            int branch, bool plain);
 void say_body(const struct teller *t, struct strbuf *out, body b);       /* "3", "you", "x3" */
 void say_possessive(const struct teller *t, struct strbuf *out, body b); /* "3's", "your" */
 /* Who guards b as this task comes; NULL: as the step begins. */

@@ -5,6 +5,10 @@
 #include "base/rng.h"
 #include "page/sheet/asking.h"
 
+#include <string.h>
+
+#define SAME_PLACE 1.0 /* m (ours) */
+
 enum { LINES_MOST = 4, BLANKS_MOST = 3 }; /* of one question; of one picture (ours) */
 
 /* One question that a picture can be asked. */
@@ -168,16 +172,6 @@ static size_t topic_rank(const struct topic_at *at)
     return (size_t)(raised ? TOPIC_PASS : at->topic) * 2 + !at->pointed;
 }
 
-static bool is_same(const struct looking *looking, const bool *a, const bool *b)
-{
-    for (size_t i = 0; i < looking->end; i++) {
-        if (a[i] != b[i]) {
-            return false;
-        }
-    }
-    return true;
-}
-
 /* The most telling of these that takes other lines away than those in `before`; NULL: there is
  * none, or none that fits. */
 static const struct topic_at *next_topic(const struct looking *looking, const topic_list *topics,
@@ -188,7 +182,8 @@ static const struct topic_at *next_topic(const struct looking *looking, const to
         const struct topic_at *at = &topics->at[i];
         bool known = count > 0 && !at->fits;
         for (size_t k = 0; k < count; k++) {
-            known = known || is_same(looking, at->missing, before[k]->missing);
+            known =
+                known || memcmp(at->missing, before[k]->missing, looking->end * sizeof(bool)) == 0;
         }
         best = !known && (!best || topic_rank(at) < topic_rank(best)) ? at : best;
     }
@@ -371,14 +366,13 @@ static bool is_line_of(const struct view *view, size_t task)
  * from the same one to the same? That somebody goes to screen tells nothing of a slip. */
 static bool tells_same(const struct view *a, size_t asked, const struct view *b, size_t drawn)
 {
-    const double near = 1; /* m (ours) */
     const struct task *one = segment_task(a->segment, asked);
     const struct task *other = segment_task(b->segment, drawn);
     bool pass = task_gives(one) && task_gives(other) && one->other == other->other;
     bool slipped = one->kind == TASK_SCREEN && a->segment->record[asked].time[MOMENT_SET] < 0;
     bool way = task_is_way(one) && task_is_way(other) && !slipped;
     return one->who == other->who && (pass || way) &&
-           vec2_distance(a->segment->record[asked].to, b->segment->record[drawn].to) < near;
+           vec2_distance(a->segment->record[asked].to, b->segment->record[drawn].to) < SAME_PLACE;
 }
 
 /* The first task whose line `b` shows that tells what `a` asks for; b's count: there is none. */
@@ -527,14 +521,13 @@ void asked_of(struct arena *arena, const struct play *play, const diagram_list *
  * another way through the same step, and has he not been there before? */
 static bool ends_as_begins(const struct asked *asked, const struct asked *other)
 {
-    const double near = 1; /* m (ours) */
     const struct segment *segment = asked->diagram->segment, *seen = other->diagram->segment;
     for (size_t i = 0; i < segment->tasks; i++) {
         const struct task *task = segment_task(segment, i);
         struct vec2 end = segment->record[i].to;
-        bool comes = vec2_distance(end, segment_at(segment, task->who, 0)) > near;
+        bool comes = vec2_distance(end, segment_at(segment, task->who, 0)) > SAME_PLACE;
         if (asked->missing[i] && task_is_way(task) && comes &&
-            vec2_distance(end, segment_at(seen, task->who, 0)) < near) {
+            vec2_distance(end, segment_at(seen, task->who, 0)) < SAME_PLACE) {
             return true;
         }
     }

@@ -94,11 +94,11 @@ struct galley *paragraphs_set(const struct setter *setter, const struct play *pl
     }
     if (play->is_drill && play->goal.size > 0) {
         struct str goal = tell_bold(setter->arena, play->goal, 0);
-        bool stopped = strchr(".!?", goal.at[goal.size - 1]) != NULL;
-        paragraph_set(&column, STR("Goal"),
-                      measured.size > 0 ? str_format(setter->arena, "%.*s%s %.*s", STR_ARG(goal),
-                                                     stopped ? "" : ".", STR_ARG(measured))
-                                        : goal);
+        if (measured.size > 0) {
+            goal = str_format(setter->arena, "%.*s%.*s %.*s", STR_ARG(goal),
+                              STR_ARG(tell_stop(goal)), STR_ARG(measured));
+        }
+        paragraph_set(&column, STR("Goal"), goal);
     }
     struct str names = starters(setter->arena, &setter->job->book->team, play->players);
     if (setter->job->names && names.size > 0) {

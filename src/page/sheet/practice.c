@@ -209,14 +209,11 @@ static void put_stations(const struct setter *setter, struct galley *row,
             words_isolated(setter->arena, str_capital(setter->arena, station->station));
         struct str what =
             str_capital(setter->arena, plan_what(setter->arena, station, words_isolated));
-        char end = what.size > 0 ? what.at[what.size - 1] : ' ';
-        bool stopped = end == '.' || end == '!' || end == '?';
-        struct str text = str_format(setter->arena, "%c%.*s%c: %.*s%s%.*s", TELL_BOLD,
-                                     STR_ARG(where), TELL_PLAIN, STR_ARG(what),
-                                     how.size == 0 ? ""
-                                     : stopped     ? " "
-                                                   : ". ",
-                                     STR_ARG(how));
+        if (how.size > 0) {
+            how = str_format(setter->arena, "%.*s %.*s", STR_ARG(tell_stop(what)), STR_ARG(how));
+        }
+        struct str text = str_format(setter->arena, "%c%.*s%c: %.*s%.*s", TELL_BOLD, STR_ARG(where),
+                                     TELL_PLAIN, STR_ARG(what), STR_ARG(how));
         base = put_point(setter, row, base, text, DIAGRAM_X, right);
     }
 }

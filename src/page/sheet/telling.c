@@ -204,7 +204,7 @@ static void set_job(struct column *column, const struct telling *telling)
     const struct setter *setter = column->setter;
     struct str told =
         tell_job_once(setter->arena, telling->play, telling->step, telling->diagram->branch,
-                      setter->job->reader, telling->branch && telling->first_task == 0);
+                      setter->job->reader, scene_begins_again(telling->diagram));
     if (told.size == 0) {
         return;
     }
@@ -255,15 +255,13 @@ static void set_words(struct column *column, const struct telling *telling, stru
 static struct scene_options picture_options(const struct setter *setter,
                                             const struct diagram *diagram, double width)
 {
-    const struct play *play = diagram->segment->play;
-    return (struct scene_options){
-        .width = width,
-        .theme = THEME_PRINT,
-        .accent = setter->job->reader,
-        .accent_at = diagram->branch >= 0 ? play->steps.at[diagram->step].tasks.count : 0,
-        .findings = setter->findings,
-        .told_elsewhere = true,
-        .names = setter->job->names ? &setter->job->book->team : NULL};
+    return (struct scene_options){.width = width,
+                                  .theme = THEME_PRINT,
+                                  .accent = setter->job->reader,
+                                  .accent_at = scene_own_task(diagram),
+                                  .findings = setter->findings,
+                                  .told_elsewhere = true,
+                                  .names = setter->job->names ? &setter->job->book->team : NULL};
 }
 
 /* Several ways to set a play take the same pictures. */

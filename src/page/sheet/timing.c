@@ -292,11 +292,7 @@ static void print_still(const struct strip *strip, struct strbuf *out, body who)
 {
     bool first = out->size == 0;
     strbuf_text(out, first ? "" : ", ");
-    if (who == BODY_COACH) {
-        strbuf_text(out, first ? "The coach" : "the coach");
-    } else {
-        tell_body(out, who);
-    }
+    tell_body(out, who);
     strbuf_text(out, first ? " stays " : " ");
     tell_at(out, strip->segment->play, segment_at(strip->segment, who, 0));
 }
@@ -313,7 +309,8 @@ static void put_still(struct strip *strip)
         }
     }
     strbuf_char(&out, '.');
-    struct str text = words_fit(strip->setter, TYPE_NOTE, strbuf_str(&out), PAGE_WIDE, 1);
+    struct str text = str_capital(strip->setter->arena, strbuf_str(&out)); /* "the coach" */
+    text = words_fit(strip->setter, TYPE_NOTE, text, PAGE_WIDE, 1);
     const struct text_block *words = set(strip, TYPE_NOTE, text);
     double y = middle(strip);
     galley_box(strip->galley, vec2_of(0, y - 5), vec2_of(text_width(words) + 2, y + 5), 0,

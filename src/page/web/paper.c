@@ -7,8 +7,6 @@
 #include "page/web/pages.h"
 #include "picture/svg/svg.h"
 
-#include <string.h>
-
 #define WIDE 237.6   /* pt: a step of a handout */
 #define NARROW 152.0 /* pt: a card */
 
@@ -24,12 +22,11 @@ unsigned paper_picture(const struct html *html, const struct paper_job *job,
                        const struct paper_picture *picture)
 {
     const struct diagram *diagram = picture->diagram;
-    const struct step *step = &diagram->segment->play->steps.at[diagram->step];
     struct scene_options options = {
         .width = picture->width,
         .theme = THEME_PRINT,
         .accent = picture->reader > 0 ? body_attacker(picture->reader) : BODY_NONE,
-        .accent_at = diagram->branch >= 0 ? step->tasks.count : 0,
+        .accent_at = scene_own_task(diagram),
         .caution = picture->caution,
         .hide_defense = picture->hide_defense,
         .plain = picture->plain,
@@ -85,9 +82,8 @@ static void put_goal(const struct leaf *leaf, const struct run *run)
     if (goal.size == 0) {
         return;
     }
-    bool stopped = strchr(".!?", goal.at[goal.size - 1]) != NULL;
     html_put(html, "<p class=\"about\">Goal: <bdi>%s</bdi>", goal);
-    html_put(html, measured.size > 0 ? "%s %s" : "", stopped ? STR("") : STR("."), measured);
+    html_put(html, measured.size > 0 ? "%s %s" : "", tell_stop(goal), measured);
     html_put(html, "</p>");
 }
 

@@ -142,7 +142,7 @@ void passage_job(const struct html *html, const struct passage *passage, int num
 {
     int branch = passage->diagram->branch;
     body who = body_attacker(number);
-    bool again = branch >= 0 && scene_first_task(passage->diagram) == 0;
+    bool again = scene_begins_again(passage->diagram);
     struct str told = (passage->on_paper ? tell_job_once : tell_job)(
         html->arena, passage->play, passage->step, branch, who, again);
     if (told.size > 0) {

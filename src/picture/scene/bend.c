@@ -153,9 +153,8 @@ static void gather_handoffs(const struct gathering *g)
 {
     const struct sizes *size = &g->drawing->size;
     for (size_t i = 0; i < g->drawing->strokes.count; i++) {
-        const struct stroke *handoff = &g->drawing->strokes.at[i];
-        if (handoff->class == CLASS_HANDOFF && handoff->trail.count == 2) {
-            struct vec2 middle = vec2_mix(handoff->trail.at[0], handoff->trail.at[1], 0.5);
+        struct vec2 middle;
+        if (handoff_middle(&g->drawing->strokes.at[i], &middle)) {
             gather(g, middle, middle, size->handoff_bar / 2 + 0.5 * size->k, false);
         }
     }

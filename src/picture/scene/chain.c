@@ -248,6 +248,15 @@ bool stroke_is_throw(const struct stroke *stroke)
     return class_is_throw(stroke->class);
 }
 
+bool handoff_middle(const struct stroke *stroke, struct vec2 *middle)
+{
+    if (stroke->class != CLASS_HANDOFF || stroke->trail.count != 2) {
+        return false;
+    }
+    *middle = vec2_mix(stroke->trail.at[0], stroke->trail.at[1], 0.5);
+    return true;
+}
+
 bool stroke_comes_home(const struct drawing *drawing, const struct stroke *stroke)
 {
     return !stroke_is_throw(stroke) && stroke->start >= 0 && stroke->end >= 0 &&

@@ -198,6 +198,8 @@ struct str body_text(struct drawing *drawing, body who);
 void chain_make(struct drawing *drawing);
 bool class_is_throw(enum scene_class class); /* a pass, a hand-off, a shot */
 bool stroke_is_throw(const struct stroke *stroke);
+/* Where the two bars of a hand-off are, while lines are laid; false: it is none. */
+bool handoff_middle(const struct stroke *stroke, struct vec2 *middle);
 int stop_add(struct drawing *drawing, struct stop stop);
 int stop_at(const struct drawing *drawing, body who, double time);
 /* A line of no sentence, yet to be led anywhere; and one of a sentence. */

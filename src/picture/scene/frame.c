@@ -116,6 +116,16 @@ size_t scene_first_task(const struct diagram *diagram)
     return scope_of(diagram).first;
 }
 
+size_t scene_own_task(const struct diagram *diagram)
+{
+    return diagram->branch >= 0 ? common_tasks(diagram) : 0;
+}
+
+bool scene_begins_again(const struct diagram *diagram)
+{
+    return diagram->branch >= 0 && scene_first_task(diagram) == 0;
+}
+
 struct vec2 frame_feet(const struct frame *frame, struct vec2 metres)
 {
     return vec2_of(metres.x / FEET, (metres.y - frame->court->baseline) / FEET);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* repair: when all lines are cut to their ends, whichever still lies on
- * something is tried in other bows, wider and to the other side, and takes the
- * one in which it lies on least. A clean line is not touched. */
+/* repair: when all lines are cut to their ends, whichever still lies on something is tried in other
+ * bows, wider and to the other side, at last over a mesh, and takes the one in which it lies on
+ * least. A clean line is not touched. */
 #include "picture/scene/drawing.h"
 
 #include <math.h>
@@ -13,11 +13,9 @@
 #define STEM_FEET 3.5 /* of a screener's line behind his bar */
 #define MOST_FEET 6.5 /* that another way is off the first one: two metres (ours) */
 #define MIDWAY 2.0    /* feet from either end: there lines come together at a place */
-#define YIELDS                                                                                     \
-    0.3             /* of what a mark costs: an X steps aside when the lines are there             \
-                       (ours) */
-#define AT_EDGE 0.1 /* points that a line reaches over the edge of its own ring (ours) */
-#define WORTH 0.3   /* of cost: for less no line is moved */
+#define YIELDS 0.3    /* of what a mark costs: an X steps aside when the lines are there (ours) */
+#define AT_EDGE 0.1   /* points that a line reaches over the edge of its own ring (ours) */
+#define WORTH 0.3     /* of cost: for less no line is moved */
 enum { TURNS = 3, BOWS = 10, CENTRES = 5, ROUNDS = 7, HOWS = 4 };
 
 /* What lies on what costs; feet and points of cost (ours). */
@@ -65,8 +63,8 @@ static bool are_apart(const struct extent *a, const struct extent *b, double rea
            a->low.y > b->high.y + reach || b->low.y > a->high.y + reach;
 }
 
-/* What lying on a thing from a to b costs, to be kept `clear` of, of which
- * `comfort` is white. */
+/* What lying on a thing from a to b costs, to be kept `clear` of, of which `comfort` is
+ * white. */
 static double mark_cost(const struct trail *trail, const struct extent *extent, struct vec2 a,
                         struct vec2 b, double clear, double comfort, double k)
 {
@@ -117,8 +115,8 @@ static double marks_cost(const struct drawing *drawing, const struct stroke *str
     }
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *handoff = &drawing->strokes.at[i];
-        if (handoff->class == CLASS_HANDOFF && handoff != stroke && handoff->trail.count == 2) {
-            struct vec2 middle = vec2_mix(handoff->trail.at[0], handoff->trail.at[1], 0.5);
+        struct vec2 middle;
+        if (handoff != stroke && handoff_middle(handoff, &middle)) {
             cost +=
                 mark_cost(trail, extent, middle, middle, size->handoff_bar / 2 + clear, comfort, k);
         }
@@ -148,8 +146,8 @@ static bool is_midway(const struct trail *trail, struct vec2 at, double off)
            vec2_distance(at, trail->at[trail->count - 1]) > off;
 }
 
-/* How far two lines run side by side, and how they cross, or touch and part
- * again: one that comes to another and turns away reads as its branch. */
+/* How far two lines run side by side, and how they cross, or touch and part again: one that comes
+ * to another and turns away reads as its branch. */
 static double pair_cost(const struct drawing *drawing, const struct trail *a,
                         const struct extent *at_a, const struct trail *b, const struct extent *at_b)
 {
@@ -192,8 +190,8 @@ static double pair_cost(const struct drawing *drawing, const struct trail *a,
     return cost + (length > TOGETHER_FEET * k ? costs.together + costs.per_foot * length / k : 0);
 }
 
-/* A screener and his bar are one body: who crosses the line between, so near to
- * the bar, is read as running through him. */
+/* A screener and his bar are one body: who crosses the line between, so near to the bar, is read as
+ * running through him. */
 static double stem_cost(const struct drawing *drawing, const struct stroke *stroke,
                         const struct trail *trail, const struct stroke *other)
 {
@@ -221,8 +219,7 @@ struct repair {
     struct trail *first;    /* the ways they had */
 };
 
-/* All that a stroke lies on if it goes that way; no need to know it above
- * `most`. */
+/* All that a stroke lies on if it goes that way; no need to know it above `most`. */
 static double way_cost(const struct repair *repair, size_t index, const struct trail *trail,
                        double most)
 {
@@ -261,8 +258,7 @@ static struct trail trail_fine(struct drawing *drawing, const struct trail *trai
     return fine;
 }
 
-/* How far a way leads, feet, and how much it turns, radians: both are read as
- * meant. */
+/* How far a way leads, feet, and how much it turns, radians: both are read as meant. */
 static double way_strain(const struct trail *trail, double k)
 {
     double length = 0, turn = 0;
@@ -307,8 +303,8 @@ static bool goes_far(const struct looking *looking, const struct trail *way)
     return false;
 }
 
-/* On how many sides it passes a numeral or a bar on which nobody ran: it would
- * tell a lie, too. */
+/* On how many sides it passes a numeral or a bar on which nobody ran: it would tell a lie,
+ * too. */
 static int passes_wrong(const struct looking *looking, const struct trail *way)
 {
     const struct drawing *drawing = looking->repair->drawing;
@@ -373,8 +369,7 @@ static void look_round(struct looking *looking, const struct trail *whole)
     }
 }
 
-/* Over a mesh, where all that is left lies on a mark or passes one where nobody
- * ran. */
+/* Over a mesh, where all that is left lies on a mark or passes one where nobody ran. */
 static void look_by_mesh(struct looking *looking, const struct trail *whole)
 {
     static const struct route_how hows[HOWS] = {

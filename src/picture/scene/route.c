@@ -68,9 +68,8 @@ static void hurdles_of(struct drawing *drawing, const struct stroke *stroke, dou
     }
     hurdles_of_stops(drawing, stroke, half, list);
     for (size_t i = 0; i < drawing->strokes.count; i++) {
-        const struct stroke *handoff = &drawing->strokes.at[i];
-        if (handoff->class == CLASS_HANDOFF && handoff->trail.count == 2) {
-            struct vec2 middle = vec2_mix(handoff->trail.at[0], handoff->trail.at[1], 0.5);
+        struct vec2 middle;
+        if (handoff_middle(&drawing->strokes.at[i], &middle)) {
             hurdle_add(drawing, list, middle, middle, size->handoff_bar / 2 + half);
         }
     }
@@ -240,7 +239,7 @@ static void mesh_course(struct drawing *drawing, struct mesh *mesh, const struct
     }
 }
 
-static void heap_swap(struct mesh *mesh, int a, int b)
+static void waiting_swap(struct mesh *mesh, int a, int b)
 {
     int cell = mesh->heap[a];
     mesh->heap[a] = mesh->heap[b];
@@ -249,18 +248,18 @@ static void heap_swap(struct mesh *mesh, int a, int b)
     mesh->place[mesh->heap[b]] = b;
 }
 
-static void heap_rise(struct mesh *mesh, int at)
+static void waiting_rise(struct mesh *mesh, int at)
 {
     while (at > 0 && mesh->total[mesh->heap[at]] < mesh->total[mesh->heap[(at - 1) / 2]]) {
-        heap_swap(mesh, at, (at - 1) / 2);
+        waiting_swap(mesh, at, (at - 1) / 2);
         at = (at - 1) / 2;
     }
 }
 
-static int heap_take(struct mesh *mesh)
+static int waiting_take(struct mesh *mesh)
 {
     int taken = mesh->heap[0], at = 0;
-    heap_swap(mesh, 0, --mesh->waiting);
+    waiting_swap(mesh, 0, --mesh->waiting);
     mesh->place[taken] = -1;
     for (;;) {
         int least = at;
@@ -270,7 +269,7 @@ static int heap_take(struct mesh *mesh)
         if (least == at) {
             return taken;
         }
-        heap_swap(mesh, at, least);
+        waiting_swap(mesh, at, least);
         at = least;
     }
 }
@@ -287,7 +286,7 @@ static void mesh_reach(struct mesh *mesh, int cell, int from, float total)
         mesh->place[cell] = mesh->waiting;
         mesh->heap[mesh->waiting++] = cell;
     }
-    heap_rise(mesh, mesh->place[cell]);
+    waiting_rise(mesh, mesh->place[cell]);
 }
 
 /* The cheapest way from cell to cell; false: all are walled off. */
@@ -303,7 +302,7 @@ static bool mesh_search(struct drawing *drawing, struct mesh *mesh, int start, i
     mesh->waiting = 0;
     mesh_reach(mesh, start, -1, 0);
     while (mesh->waiting > 0) {
-        int cell = heap_take(mesh), x = cell % mesh->wide, y = cell / mesh->wide;
+        int cell = waiting_take(mesh), x = cell % mesh->wide, y = cell / mesh->wide;
         if (cell == goal) {
             return mesh->total[goal] < BLOCKED;
         }

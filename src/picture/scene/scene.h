@@ -140,6 +140,10 @@ const struct diagram *scene_first_diagram(const diagram_list *diagrams, size_t s
 /* The first task of which it may show a line: a way on shows its own alone, but the whole step
  * where half a line of that would be left. Its words begin there too. */
 size_t scene_first_task(const struct diagram *diagram);
+/* The first task that is a way on's own; 0: of a step. */
+size_t scene_own_task(const struct diagram *diagram);
+/* Is it a way on that shows the whole step? */
+bool scene_begins_again(const struct diagram *diagram);
 
 /* What a picture takes up, for its title: "after 1a"; a way on that shows the whole step, where its
  * sisters show their own sentences alone, "from the start of step 1"; else empty. */
