@@ -57,16 +57,6 @@ void comes_to_pass(const struct cursor *c, sentence_list *out, const struct toke
     }
 }
 
-/* The end of what stands up to a full stop. */
-static const struct token *chain_end(const struct cursor *c)
-{
-    const struct token *at = c->at;
-    while (at < c->end && !token_is_mark(at, '.') && !token_is_mark(at, ';')) {
-        at++;
-    }
-    return at;
-}
-
 static bool moves_in(const struct cursor *c, const struct who *who)
 {
     above_list above = above_sentences(c, false);
@@ -183,10 +173,8 @@ static bool brought(const struct cursor *c, struct recast *r,
 {
     const struct token *end = chain_end(c);
     for (const struct token *at = c->at; at < end; at++) {
-        struct cursor trial = cursor_look(c);
+        struct cursor trial = look_at(c, at, end);
         struct unsent move;
-        trial.at = at;
-        trial.end = end;
         if (at->kind == TOKEN_WORD && moment(&trial, &move) && !moves_in(c, &move.who.who)) {
             put_in_front(c, r, &move, trial.at, end);
             return true;
@@ -416,19 +404,14 @@ bool while_behind(const struct cursor *c, struct recast *r)
 {
     const struct token *end = chain_end(c);
     for (const struct token *at = c->at; at < end; at++) {
-        struct cursor rest = cursor_look(c);
+        struct cursor rest = look_at(c, at + 1, end);
         struct somebody who;
-        rest.at = at + 1;
-        rest.end = end;
         if (at == c->at || !token_is_word(at, "while") || token_is_mark(&at[-1], ',') ||
             token_is_word(&at[-1], "and") || !player_here(&rest, &who) || moves_in(c, &who.who) ||
             !verb_begins(&rest)) {
             continue;
         }
-        struct cursor first = cursor_look(c), second = cursor_look(c);
-        first.end = at;
-        second.at = at + 1;
-        second.end = end;
+        struct cursor first = look_at(c, c->at, at), second = look_at(c, at + 1, end);
         struct somebody other;
         struct cursor subject = first;
         bool same = player_here(&subject, &other) && same_who(&other.who, &who.who);
@@ -455,9 +438,7 @@ static void copy_named(const struct cursor *c, struct recast *r, const struct to
     static const char *const musts[] = {"has to be",     "must be",    "needs to be", "should be",
                                         "has got to be", "has to get", "must get",    NULL};
     while (from < end) {
-        struct cursor must = cursor_look(c);
-        must.at = from;
-        must.end = end;
+        struct cursor must = look_at(c, from, end);
         bool him = token_is_word(from, "him") || token_is_word(from, "her");
         if (him && (from + 1 == end || from[1].kind == TOKEN_MARK)) {
             recast_number(c, r, who->who.number);

@@ -94,6 +94,14 @@ struct cursor cursor_look(const struct cursor *c)
     return trial;
 }
 
+struct cursor look_at(const struct cursor *c, const struct token *at, const struct token *end)
+{
+    struct cursor trial = cursor_look(c);
+    trial.at = at;
+    trial.end = end;
+    return trial;
+}
+
 bool verb_needs_ball(enum verb verb)
 {
     return strchr(verb_row(verb)->needs, 'B') != NULL || verb == VERB_JABS;
@@ -129,6 +137,20 @@ bool clause_ends(const struct token *token)
     return mark || (token->kind == TOKEN_WORD &&
                     (str_is(token->text, "and") || str_is(token->text, "then") ||
                      str_is(token->text, "until") || str_is(token->text, "who")));
+}
+
+bool sentence_ends(const struct token *token)
+{
+    return token_is_mark(token, '.') || token_is_mark(token, ';');
+}
+
+const struct token *chain_end(const struct cursor *c)
+{
+    const struct token *at = c->at;
+    while (at < c->end && !sentence_ends(at)) {
+        at++;
+    }
+    return at;
 }
 
 /* `by 2`, `from 2` further on in the sentence: who does what a noun says. */

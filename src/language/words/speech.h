@@ -49,6 +49,8 @@ bool player_here(struct cursor *c, struct somebody *out);   /* the same, but no 
 /* Of whom no token tells: a number, in the place of `at`. */
 struct somebody somebody_numbered(const struct cursor *c, const struct token *at, struct who who);
 struct cursor cursor_look(const struct cursor *c); /* to try, watched by nobody */
+/* The same, of what stands from here to there. */
+struct cursor look_at(const struct cursor *c, const struct token *at, const struct token *end);
 void recast_word(const struct cursor *c, struct recast *r, const char *text);
 /* As one token: the words of a table join over hyphens. */
 void recast_verb(const struct cursor *c, struct recast *r, struct str words);
@@ -70,6 +72,9 @@ bool passer_goes_on(const struct sentence *last, enum verb verb, struct who *out
 /* A sentence that says all its verb needs begins here. */
 bool whole_sentence_is(const struct cursor *c);
 bool clause_ends(const struct token *token);
+bool sentence_ends(const struct token *token); /* a full stop, a semicolon */
+/* The end of what stands up to one of them. */
+const struct token *chain_end(const struct cursor *c);
 void take_particles(struct cursor *c);
 /* `by 2`, `from 2` further on in the sentence: who does what a noun says. */
 bool agent_ahead(const struct cursor *c, const struct token *from, struct somebody *agent,

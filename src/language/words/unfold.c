@@ -10,14 +10,7 @@
 
 struct cursor line_look(const struct cursor *c, const struct token *at)
 {
-    struct cursor trial = cursor_look(c);
-    trial.at = at;
-    return trial;
-}
-
-bool sentence_ends(const struct token *token)
-{
-    return token_is_mark(token, '.') || token_is_mark(token, ';');
+    return look_at(c, at, c->end);
 }
 
 static bool joins(const struct token *token)

@@ -26,8 +26,6 @@ bool consequence_is(const struct cursor *c);
 
 /* A cursor there, watched by nobody. */
 struct cursor line_look(const struct cursor *c, const struct token *at);
-/* A full stop, a semicolon. */
-bool sentence_ends(const struct token *token);
 /* Where the clause that `at` stands in begins: behind a mark, `and`, `then`; a list of players is
  * not parted. */
 const struct token *clause_begin(const struct cursor *c, const struct token *at);

@@ -8,24 +8,6 @@
 #include "language/words/people.h"
 #include "language/words/speech.h"
 
-static const struct token *chain_end(const struct cursor *c)
-{
-    const struct token *at = c->at;
-    while (at < c->end && !token_is_mark(at, '.') && !token_is_mark(at, ';')) {
-        at++;
-    }
-    return at;
-}
-
-static struct cursor look_at(const struct cursor *c, const struct token *at,
-                             const struct token *end)
-{
-    struct cursor trial = cursor_look(c);
-    trial.at = at;
-    trial.end = end;
-    return trial;
-}
-
 /* Back over `and`, `but` and a comma, which the joint of sentences does not need. */
 static const struct token *before_joints(const struct cursor *c, const struct token *at)
 {
