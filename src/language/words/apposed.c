@@ -6,11 +6,6 @@
 
 static const char *const hes[] = {"he", "she", NULL};
 
-static bool number_token(const struct token *token)
-{
-    return token->kind == TOKEN_NUMBER && !token->possessive && token->integer;
-}
-
 /* Two change, each to where the other one was, or they cross on their way. */
 static const char *const changes[] = {
     "cross", "criss cross",      "swap",  "switch", "trade",  "exchange", "change", "scissor",

@@ -3,11 +3,6 @@
  * down screen by 4, to receive at the top, for 1's pass, to drive to the rim. Rules of unfold.h. */
 #include "language/words/unfold.h"
 
-static bool number_token(const struct token *token)
-{
-    return token->kind == TOKEN_NUMBER && !token->possessive && token->integer;
-}
-
 static bool names_anybody(const struct token *from, const struct token *to)
 {
     for (; from < to; from++) {
@@ -231,9 +226,7 @@ static bool take_what(struct cursor *c, struct gets *out)
     struct phrase phrase;
     struct cursor noun = *c;
     out->noun = past_fillers(c->at, c->end);
-    if (phrase_noun_read(&noun, &phrase) && !ends_in_s(&noun.at[-1]) &&
-        (verb_row(phrase.verb)->task == VERB_PASS ||
-         verb_row(phrase.verb)->task == VERB_EXCHANGE)) {
+    if (phrase_noun_read(&noun, &phrase) && !ends_in_s(&noun.at[-1]) && phrase_passes(&phrase)) {
         out->hands = verb_row(phrase.verb)->task == VERB_EXCHANGE;
         c->at = out->noun_end = noun.at;
         return true;
@@ -368,9 +361,7 @@ static int holder_there(const struct cursor *c, const struct token *to)
         struct somebody giver, taker;
         struct phrase phrase;
         if (number_token(at) && player_here(&trial, &giver) &&
-            phrase_read(&trial, FOR_ATTACKERS, &phrase) &&
-            (verb_row(phrase.verb)->task == VERB_PASS ||
-             verb_row(phrase.verb)->task == VERB_EXCHANGE)) {
+            phrase_read(&trial, FOR_ATTACKERS, &phrase) && phrase_passes(&phrase)) {
             take_words(&trial, "it");
             take_words(&trial, "to");
             number = player_here(&trial, &taker) ? taker.who.number : 0;

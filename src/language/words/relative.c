@@ -10,23 +10,12 @@ static const char *const hims[] = {"him", "her", NULL};
 static const char *const hes[] = {"he", "she", NULL};
 static const char *const balls[] = {"it", "ball", "pass", NULL};
 
-static bool number_token(const struct token *token)
-{
-    return token->kind == TOKEN_NUMBER && !token->possessive && token->integer;
-}
-
 /* Which of the verbs is said in the clause of that subject. */
 static bool verb_of(const struct cursor *c, const struct somebody *who, struct phrase *out)
 {
     struct cursor verb = line_look(c, who->to);
     skip_run_in(&verb);
     return phrase_read(&verb, FOR_ATTACKERS, out);
-}
-
-static bool passes(const struct phrase *phrase)
-{
-    enum verb_task task = verb_row(phrase->verb)->task;
-    return task == VERB_PASS || task == VERB_EXCHANGE;
 }
 
 /* ---- who ---- */
@@ -141,7 +130,7 @@ static const struct token *put_before_pass(const struct cursor *c, const struct 
     struct phrase phrase;
     skip_run_in(&verb);
     bool run = word_among(&verb, runs);
-    if (!end || !passes(main) || !phrase_read(&verb, FOR_ATTACKERS, &phrase) ||
+    if (!end || !phrase_passes(main) || !phrase_read(&verb, FOR_ATTACKERS, &phrase) ||
         verb_needs_ball(phrase.verb) || verb_row(phrase.verb)->task != VERB_MOVE) {
         return NULL;
     }
@@ -231,7 +220,7 @@ static bool who_is_there(const struct cursor *c, const struct token *end, struct
     }
     *out = subject.who;
     subject.to = own ? subject.to : clause;
-    if (!verb_of(c, &subject, &phrase) || !passes(&phrase)) {
+    if (!verb_of(c, &subject, &phrase) || !phrase_passes(&phrase)) {
         return true;
     }
     for (const struct token *at = end; at > subject.to; at--) {

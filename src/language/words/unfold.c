@@ -13,6 +13,11 @@ struct cursor line_look(const struct cursor *c, const struct token *at)
     return look_at(c, at, c->end);
 }
 
+bool number_token(const struct token *token)
+{
+    return token->kind == TOKEN_NUMBER && !token->possessive && token->integer;
+}
+
 static bool joins(const struct token *token)
 {
     static const char *const words[] = {"and", "then", "while", "who", "so", "but", NULL};
@@ -141,6 +146,12 @@ bool names_player(const struct token *from, const struct token *to, int number)
         }
     }
     return false;
+}
+
+bool phrase_passes(const struct phrase *phrase)
+{
+    enum verb_task task = verb_row(phrase->verb)->task;
+    return task == VERB_PASS || task == VERB_EXCHANGE;
 }
 
 void put_third(const struct cursor *c, struct recast *r, struct str bare)

@@ -26,6 +26,8 @@ bool consequence_is(const struct cursor *c);
 
 /* A cursor there, watched by nobody. */
 struct cursor line_look(const struct cursor *c, const struct token *at);
+/* A player's number, and nothing that is his. */
+bool number_token(const struct token *token);
 /* Where the clause that `at` stands in begins: behind a mark, `and`, `then`; a list of players is
  * not parted. */
 const struct token *clause_begin(const struct cursor *c, const struct token *at);
@@ -40,6 +42,8 @@ bool clause_subject(const struct cursor *c, const struct token *clause, struct s
 const struct token *clause_end(const struct cursor *c, const struct token *at);
 /* From here to there; the words of a spot stand for no player. */
 bool names_player(const struct token *from, const struct token *to, int number);
+/* It gives the ball to somebody: a pass, a hand-off. */
+bool phrase_passes(const struct phrase *phrase);
 /* Adds the words as one speaks of one: `lift` as `lifts`. */
 void put_third(const struct cursor *c, struct recast *r, struct str bare);
 /* Adds what ends one sentence and begins the next. */
