@@ -433,7 +433,6 @@ static void reordered(struct cursor *c)
     }
 }
 
-/* A chain of sentences up to a full stop: the clause in front governs those with a new subject. */
 /* At the same time 3 fills top and 4 lifts: of one another, where nothing stands above. */
 static void together(sentence_list *out, size_t first, bool nothing)
 {
@@ -444,26 +443,7 @@ static void together(sentence_list *out, size_t first, bool nothing)
     }
 }
 
-/* passes to 3, who cuts to the corner; who goes there to catch it: he gets it where he runs to,
- * which is told in front of the pass. */
-static void runs_to_catch(const struct cursor *c, sentence_list *out, const struct token *from)
-{
-    struct sentence *run = &out->at[out->count - 1], *pass = run - 1;
-    bool catches = false;
-    for (const struct token *at = from; at + 1 < c->at; at++) {
-        static const char *const gets[] = {"get", "catch", "receive", "meet", "collect", NULL};
-        catches = catches || (token_is_word(at, "to") && token_is_among(at + 1, gets));
-    }
-    enum verb_task task = verb_row(pass->verb)->task;
-    bool runs = verb_row(run->verb)->task == VERB_MOVE && !verb_needs_ball(run->verb) &&
-                !strchr(verb_row(run->verb)->needs, 'S') && (catches || run->verb != VERB_GOES);
-    if (task == VERB_PASS && runs && same_who(&pass->object, &run->subject.at[0])) {
-        struct sentence swapped = *run;
-        *run = *pass;
-        *pass = swapped;
-    }
-}
-
+/* A chain of sentences up to a full stop: the clause in front governs those with a new subject. */
 static bool chain_read(struct cursor *c, sentence_list *out)
 {
     struct tie tie = {.word = TIE_NONE};

@@ -7,56 +7,6 @@
 
 #include <string.h>
 
-/* 1 passes to 2, who slides to the slot to get it: the last of `out`, said from here to there, is
- * how he comes to the pass before it, and goes first. */
-void comes_to_pass(const struct cursor *c, sentence_list *out, const struct token *from,
-                   const struct token *to)
-{
-    static const char *const purposes[] = {"to get it",
-                                           "to catch it",
-                                           "to receive it",
-                                           "for it",
-                                           "to get ball",
-                                           "to catch ball",
-                                           "to receive ball",
-                                           "for ball",
-                                           "to get pass",
-                                           "to catch pass",
-                                           "to receive pass",
-                                           "for pass",
-                                           "to meet it",
-                                           "to meet pass",
-                                           "to meet ball",
-                                           "for catch",
-                                           "to get the pass",
-                                           "to receive",
-                                           "to catch",
-                                           "to take it",
-                                           "to take pass",
-                                           "to come get it",
-                                           NULL};
-    if (out->count < 2) {
-        return;
-    }
-    struct sentence *move = &out->at[out->count - 1], *pass = move - 1;
-    bool his = verb_row(pass->verb)->task == VERB_PASS && move->subject.count == 1 &&
-               same_who(&pass->object, &move->subject.at[0]) && move->tie.word == TIE_NONE &&
-               !move->tie.then && verb_row(move->verb)->task == VERB_MOVE && move->place &&
-               !pass->place;
-    bool said = false;
-    for (; his && from < to && !said; from++) {
-        struct cursor trial = cursor_look(c);
-        trial.at = from;
-        trial.end = to;
-        said = take_among(&trial, purposes) && cursor_done(&trial);
-    }
-    if (said) {
-        struct sentence first = *move;
-        *move = *pass;
-        *pass = first;
-    }
-}
-
 static bool moves_in(const struct cursor *c, const struct who *who)
 {
     above_list above = above_sentences(c, false);

@@ -91,9 +91,12 @@ bool starts_inside(const struct cursor *c, const struct who *who);
 /* remark */
 bool remark_judges(const struct cursor *c, const struct token *from,
                    const struct token *to); /* it says of a sentence whether it holds */
-/* order: who slides to the slot to get it: before the pass. */
+/* apart: who slides to the slot to get it: before the pass. */
 void comes_to_pass(const struct cursor *c, sentence_list *out, const struct token *from,
                    const struct token *to);
+/* The same of whom the pass is to, in a clause of his own, said from here to the cursor: who cuts
+ * to the corner. */
+void runs_to_catch(const struct cursor *c, sentence_list *out, const struct token *from);
 /* our big crosses under the rim: somebody of ours does something. */
 bool remark_acts(const struct cursor *c, const struct token *from, const struct token *to);
 /* hearing: what a phone heard as another word, `won passes to too`, and what the speaker took back,
