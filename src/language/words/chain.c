@@ -1,25 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-/* chain: how sentences follow one another in a line: what joins them, whose the next one is, and
- * what a clause in front governs. What one of them holds is read by sentence.c. */
+/* chain: how sentences follow one another in a line: what joins them, and what a clause in front
+ * governs. Whose the next one is, is told by whose.c. What one of them holds is read by sentence.c.
+ */
 #include "language/words/speech.h"
 
 #include <string.h>
-
-/* Who acts and is not named. */
-static void note_taken(struct cursor *c, struct span span, const who_list *who)
-{
-    const struct who *one = &who->at[0]; /* where its span stands may be x3, or he */
-    struct str name =
-        one->kind == WHO_PLAYER ? str_format(c->arena, "%d", one->number) : subject_words(c, who);
-    if (who->count == 2 && who->at[1].kind == WHO_PLAYER) { /* both bigs */
-        name = str_format(c->arena, "%.*s and %d", STR_ARG(name), who->at[1].number);
-    }
-    struct str word = cursor_text(c, cursor_span(c));
-    struct diag *diag = diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, span,
-                                 "who does this is not named: %.*s was taken", STR_ARG(name));
-    diag_help(c->diags, diag, "to have another, begin with the number: `%.*s %.*s`", STR_ARG(name),
-              STR_ARG(word));
-}
 
 /* Nothing but another sentence may follow a pair. */
 static bool ends_here(struct cursor *c, const sentence_list *out)
@@ -98,19 +83,6 @@ static bool leg_read(struct cursor *c, const sentence_list *out, bool again, str
                  s->bare ? "go to" : "goes to");
     }
     return true;
-}
-
-/* Whom a sentence is to, as who acts next. */
-static who_list receiver_of(struct cursor *c, const struct sentence *s)
-{
-    who_list one = {NULL, 0, 0};
-    struct who who = s->object, own;
-    if (who.kind == WHO_NONE && who_defends(&s->subject.at[0]) &&
-        above_guarded(c, &s->subject.at[0], &own)) { /* x2 overplays 2, who cuts: his own man */
-        who = own;
-    }
-    VEC_PUSH(c->arena, &one, who);
-    return one;
 }
 
 /* 3 and 4 exchange as 1 drives: the clause is of both. False: reported. */
@@ -260,107 +232,12 @@ static bool goes_on(const struct cursor *c, const struct sentence *last, struct 
     return last->place && joint_purpose_is(c, begin);
 }
 
-/* What is said another way is read as it is written; who acts in it, where that is known from
- * elsewhere. Only what goes on with the subject before it may stand behind one (`same`). */
-static who_list said_otherwise(struct cursor *c, bool same)
-{
-    struct recast recast = {.told = SPAN_NONE};
-    enum { MOST = 8 };
-    for (int i = 0; i < MOST && c->speech && recast_find(c, &recast) && (!same || recast.same);
-         i++) {
-        struct span span = cursor_span(c);
-        if (!recast_put(c, &recast)) {
-            break;
-        }
-        if (recast.remark && cursor_done(c)) {
-            c->remark = recast.told;
-            break;
-        }
-        if (recast.subject.count > 0) {
-            if (recast.taken) {
-                note_taken(c, span, &recast.subject);
-            }
-            return recast.subject;
-        }
-    }
-    return (who_list){NULL, 0, 0};
-}
-
-/* 1 passes to 2, dish to 4: not by the one who has passed already. */
-static bool gave_away(const struct cursor *c, const who_list *subject, who_list *holder)
-{
-    struct cursor verb = *c;
-    struct phrase phrase;
-    struct who who;
-    verb.watch = NULL;
-    if (subject->count != 1 || !phrase_read(&verb, FOR_ATTACKERS, &phrase) || phrase.with_s ||
-        !strchr(verb_row(phrase.verb)->needs, 'B') || !above_holder(c, &who) ||
-        same_who(&who, &subject->at[0]) || word_is(c, 0, "takes") || word_is(c, 0, "makes") ||
-        word_is(c, 0, "shoots")) {
-        return false;
-    }
-    const struct sentence *last = &c->here->at[c->here->count - 1];
-    enum verb_task task = verb_row(last->verb)->task;
-    if (task != VERB_PASS && task != VERB_EXCHANGE) {
-        return false;
-    }
-    VEC_PUSH(c->arena, holder, who);
-    return true;
-}
-
-/* hammer by 4 for 3, slide to the corner: behind a screen called by its name, the one it is for. */
-static bool called_user(const struct cursor *c, const struct sentence *last, who_list *out)
-{
-    struct cursor verb = *c;
-    struct phrase phrase;
-    verb.watch = NULL;
-    bool called = c->speech && verb_row(last->verb)->task == VERB_SCREEN &&
-                  last->subject.count == 1 && who_is_one(&last->object) &&
-                  last->subject.at[0].span.begin > last->verb_span.begin;
-    if (!called || !phrase_read(&verb, FOR_ATTACKERS, &phrase) || phrase.with_s ||
-        verb_row(phrase.verb)->task != VERB_MOVE ||
-        strchr(verb_row(phrase.verb)->needs, 'S') != NULL) {
-        return false;
-    }
-    VEC_PUSH(c->arena, out, last->object);
-    return true;
-}
-
 /* so 3 curls: a use waits for its screen, and `then` would have it wait for its own use. */
 static void waits_by_itself(struct sentence *s)
 {
     if (verb_row(s->verb)->task == VERB_USE) {
         s->tie.then = false;
     }
-}
-
-/* if x3 goes under, fade: the answer is of the one whose defender the read is about, or of the
- * screener where only he can give it. */
-static bool answers(const struct cursor *c, who_list *out)
-{
-    struct cursor verb = *c;
-    struct phrase phrase;
-    struct who user, screener, who;
-    verb.watch = NULL;
-    if (!c->about || c->at != c->first || subject_verb_is(c)) {
-        return false;
-    }
-    skip_run_in(&verb);
-    if (!phrase_read(&verb, FOR_ATTACKERS, &phrase) || phrase.with_s ||
-        strchr(verb_row(phrase.verb)->needs, 'B')) {
-        return false;
-    }
-    who = *c->about;
-    bool screens =
-        phrase.verb == VERB_ROLLS || phrase.verb == VERB_POPS || phrase.verb == VERB_SLIPS;
-    if (screens) {
-        if (!above_last_screen(c, &user, &screener)) {
-            return false;
-        }
-        who = screener;
-    }
-    VEC_PUSH(c->arena, out, who);
-    return true;
 }
 
 /* 4 pops and rolls, 3 curls and fades off 5: two ends of one screen, and not one behind the other.
@@ -467,21 +344,8 @@ static bool chain_read(struct cursor *c, sentence_list *out)
     for (;;) {
         who_list before_it = joint.who ? receiver_of(c, &out->at[out->count - 1]) : subject;
         const who_list *again = joint.same_subject || joint.who ? &before_it : NULL;
-        who_list other = {NULL, 0, 0};
-        struct span verb = cursor_span(c);
-        if (!again && answers(c, &other)) {
-            note_taken(c, verb, &other);
-        } else {
-            other = said_otherwise(c, joint.same_subject || joint.who);
-            verb = cursor_span(c);
-        }
-        if (joint.same_subject && other.count == 0 && out->count > first &&
-            called_user(c, &out->at[out->count - 1], &other)) {
-            note_taken(c, verb, &other);
-        }
-        if (joint.same_subject && out->count > first && gave_away(c, &subject, &other)) {
-            note_taken(c, verb, &other);
-        }
+        const struct sentence *left = out->count > first ? &out->at[out->count - 1] : NULL;
+        who_list other = whose_next(c, &joint, left, &subject);
         again = other.count > 0 ? &other : again;
         if ((out->count > first || c->remark.end > 0) && cursor_done(c)) {
             together(out, first, nothing);

@@ -97,6 +97,13 @@ void comes_to_pass(const struct cursor *c, sentence_list *out, const struct toke
 /* The same of whom the pass is to, in a clause of his own, said from here to the cursor: who cuts
  * to the corner. */
 void runs_to_catch(const struct cursor *c, sentence_list *out, const struct token *from);
+/* whose: whom a sentence is to, as who acts next. */
+who_list receiver_of(struct cursor *c, const struct sentence *s);
+/* Who acts in the sentence that begins here, other than who is named in it or goes on from the one
+ * before; empty: nobody. What is said another way is put as it is written. `last`: the one before
+ * it in the chain, of `subject`; or NULL. */
+who_list whose_next(struct cursor *c, const struct joint *joint, const struct sentence *last,
+                    const who_list *subject);
 /* our big crosses under the rim: somebody of ours does something. */
 bool remark_acts(const struct cursor *c, const struct token *from, const struct token *to);
 /* hearing: what a phone heard as another word, `won passes to too`, and what the speaker took back,
