@@ -40,11 +40,7 @@ static bool caught_there(const struct cursor *c, const struct event *event,
             break;
         }
     }
-    if (place->kind != PLACE_SPOT || !above_stands(c, &event->subject, &at)) {
-        return false;
-    }
-    struct place stood = {.kind = PLACE_SPOT, .spot = at.spot, .side = at.side};
-    return same_spot(&stood, place);
+    return above_stands(c, &event->subject, &at) && stood_on(&at, place);
 }
 
 bool moment_same_place(struct cursor *c, const struct event *event)

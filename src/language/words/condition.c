@@ -141,9 +141,8 @@ static bool denied_what(struct cursor *c, const struct condition *out)
     if (!above_guarded(c, &out->who, &man) || !above_stands(c, &man, &at)) {
         return false;
     }
-    struct place stood = {.kind = PLACE_SPOT, .spot = at.spot, .side = at.side};
     c->at = trial.at;
-    return same_spot(&stood, place);
+    return stood_on(&at, place);
 }
 
 static bool guard_read(struct cursor *c, struct condition *out, struct who *object)

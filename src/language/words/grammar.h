@@ -368,6 +368,8 @@ struct spot_stood {
     enum side side;
 };
 bool above_stands(const struct cursor *c, const struct who *who, struct spot_stood *out);
+/* As same_spot: the place is where he stands. */
+bool stood_on(const struct spot_stood *at, const struct place *place);
 /* What the start says of this player: by himself, or in a formation; NULL: nothing. */
 const struct placing *above_placing(const struct cursor *c, const struct who *who);
 /* the corners, both wings: each of two has one. */

@@ -88,6 +88,12 @@ bool above_stands(const struct cursor *c, const struct who *who, struct spot_sto
     return at_start(c, who, out);
 }
 
+bool stood_on(const struct spot_stood *at, const struct place *place)
+{
+    struct place stood = {.kind = PLACE_SPOT, .spot = at->spot, .side = at->side};
+    return same_spot(&stood, place);
+}
+
 /* ---- 4 and 5 screen down for 2 and 3: each for the one on his side ---- */
 
 static bool sided(const struct spot_stood *at)

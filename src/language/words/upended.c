@@ -380,8 +380,7 @@ static bool stands_there(const struct cursor *c, const struct who *holder,
     if (!place || !above_stands(c, holder, &at)) {
         return true;
     }
-    struct place stood = {.kind = PLACE_SPOT, .spot = at.spot, .side = at.side};
-    return place->kind != PLACE_SPOT || same_spot(place, &stood);
+    return place->kind != PLACE_SPOT || stood_on(&at, place);
 }
 
 /* The latest pass of this step is to whoever has the ball; false: he had it before. */
