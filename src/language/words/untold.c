@@ -56,13 +56,10 @@ static bool says_enough(const struct cursor *c, const struct sentence *s)
 {
     const struct verb_row *row = verb_row(s->verb);
     const char *needs = row->needs;
-    bool task = row->task == VERB_GUARD || row->task == VERB_MOVE || row->task == VERB_CARRY ||
-                row->task == VERB_PASS || row->task == VERB_EXCHANGE || row->task == VERB_SHOOT ||
-                row->task == VERB_SCREEN || row->task == VERB_USE;
     bool whom = !strchr(needs, 'W') || who_is_one(&s->object);
     bool where = !strchr(needs, 'P') || s->place;
     bool screened = row->task != VERB_USE || above_screened(c, &s->subject.at[0], &s->object);
-    return task && whom && where && screened && !strpbrk(needs, "TSO") &&
+    return row->task != VERB_HOLD && whom && where && screened && !strpbrk(needs, "TSO") &&
            s->verb != VERB_REBOUNDS && !(s->object.kind != WHO_NONE && acts_in(s, &s->object));
 }
 
