@@ -160,13 +160,47 @@ static bool another_waits(const struct cursor *c, const struct who *user, bool o
     return owned && above_waiting_screen(c, user, &waits, &second, &several);
 }
 
+/* The verb that the screen stands behind is one of a move, and may be used off it; the cursor goes
+ * behind it. `*uses`: it says the use itself, uses a pin-down by 3. */
+static bool use_verb_before(struct cursor *verb, const struct token *lead, bool *uses)
+{
+    struct phrase phrase;
+    *uses = lead <= verb->at;
+    if (*uses) {
+        return true;
+    }
+    skip_run_in(verb);
+    if (!phrase_read(verb, FOR_ATTACKERS, &phrase) || verb->at > lead) {
+        return false;
+    }
+    enum verb_task task = verb_row(phrase.verb)->task;
+    return task != VERB_PASS && task != VERB_SCREEN && task != VERB_SHOOT;
+}
+
+/* The sentence without the screen, which stands in front of it now: off 4, right behind the verb
+ * and its particles, or where the screen stood. */
+static void put_off_screen(const struct cursor *c, struct recast *r,
+                           const struct named_screen *named, const struct token *said,
+                           struct cursor verb, bool uses)
+{
+    struct cursor here = line_look(c, named->lead), particles = verb;
+    take_particles(&particles);
+    bool near = uses || particles.at == named->lead;
+    const struct token *put = near ? named->lead : verb.at;
+    recast_copy(c, r, said, put);
+    recast_word(&here, r, uses ? "uses" : "off");
+    recast_somebody(c, r, &named->by);
+    recast_copy(c, r, put, named->lead);
+    recast_copy(c, r, named->end, c->end);
+}
+
 /* comes up the lane line off a down screen by 4: the screen is a sentence of its own, in front. */
 bool screen_in_use(const struct cursor *c, struct recast *r)
 {
     for (const struct token *at = c->at + 1; at + 1 < c->end; at++) {
         struct named_screen named;
         struct somebody user;
-        bool own, then;
+        bool own, uses;
         const struct token *clause = clause_begin(c, at);
         if (at->kind != TOKEN_WORD || !named_screen_at(c, at, &named) ||
             !clause_subject(c, clause, &user, &own) || same_who(&user.who, &named.by.who) ||
@@ -174,34 +208,15 @@ bool screen_in_use(const struct cursor *c, struct recast *r)
             above_screened(c, &user.who, &named.by.who)) {
             continue;
         }
-        struct cursor verb = line_look(c, past_fillers(own ? user.to : clause, c->end));
-        struct phrase phrase;
-        bool uses = named.lead <= verb.at; /* uses a pin-down by 3 */
-        if (!uses) {
-            skip_run_in(&verb);
-            bool moves = phrase_read(&verb, FOR_ATTACKERS, &phrase) &&
-                         verb_row(phrase.verb)->task != VERB_PASS &&
-                         verb_row(phrase.verb)->task != VERB_SCREEN &&
-                         verb_row(phrase.verb)->task != VERB_SHOOT;
-            if (!moves || verb.at > named.lead) {
-                continue;
-            }
+        const struct token *said = own ? user.to : clause;
+        struct cursor verb = line_look(c, past_fillers(said, c->end));
+        if (!use_verb_before(&verb, named.lead, &uses)) {
+            continue;
         }
-        joint_begin(c, clause, &then);
         put_before(c, r, clause);
         put_named_screen(c, r, &named, &user.who);
         recast_copy(c, r, user.from, user.to);
-        const struct token *said = own ? user.to : clause;
-        struct cursor here = line_look(c, named.lead);
-        struct cursor particles = verb;
-        take_particles(&particles);
-        bool near = uses || particles.at == named.lead;
-        const struct token *put = near ? named.lead : verb.at;
-        recast_copy(c, r, said, put);
-        recast_word(&here, r, uses ? "uses" : "off");
-        recast_somebody(c, r, &named.by);
-        recast_copy(c, r, put, named.lead);
-        recast_copy(c, r, named.end, c->end);
+        put_off_screen(c, r, &named, said, verb, uses);
         return true;
     }
     return false;
@@ -507,7 +522,7 @@ bool purpose(const struct cursor *c, struct recast *r)
         }
         const struct token *from = past_fillers(own ? who.to : clause, c->end);
         bool way = verb_row(phrase.verb)->task == VERB_MOVE && !names_anybody(from, to) &&
-                   !place_said(c, from, to) && !place_read_there(c, from, to);
+                   !place_read_there(c, from, to);
         struct cursor here = line_look(c, to);
         if (way) { /* rotates up to replace 1: the way there */
             recast_copy(c, r, c->at, from);
