@@ -111,6 +111,60 @@ static bool pair_clause(struct cursor *c, sentence_list *out, size_t first)
     return true;
 }
 
+/* Behind the subject: 1 then cuts; the next verb begins behind `then`. False: reported. */
+static bool then_taken(struct cursor *c, struct tie *tie)
+{
+    struct cursor then = *c;
+    if (!take_words(&then, "then") || !verb_begins(&then)) {
+        return true;
+    }
+    if (tie->word == TIE_AS || tie->word == TIE_AT || tie->word == TIE_LATER || tie->meanwhile) {
+        return refuse_then(c, tie);
+    }
+    tie->then = true;
+    tie->span = tie->word == TIE_NONE ? cursor_span(c) : tie->span;
+    c->at = then.at;
+    return true;
+}
+
+/* The way to where it begins, as a sentence in front of it. */
+static void put_ahead(struct cursor *c, struct sentence *s, sentence_list *out)
+{
+    if (!s->ahead) {
+        return;
+    }
+    struct sentence ahead = *s->ahead;
+    if (same_who(&ahead.subject.at[0], &s->subject.at[0])) { /* the way: it comes first */
+        ahead.tie = s->tie;
+        s->tie = (struct tie){.word = TIE_NONE};
+    }
+    VEC_PUSH(c->arena, out, ahead);
+    s->ahead = NULL;
+}
+
+/* What the words of `s` say is done behind it, each a sentence of its own. */
+static void put_behind(struct cursor *c, const struct sentence *s, sentence_list *out,
+                       who_list *subject)
+{
+    if (s->shoots) { /* for a jumper */
+        struct sentence *tried = &out->at[out->count - 1];
+        struct sentence shot = {.verb = VERB_SHOOTS, .verb_span = s->verb_span, .span = s->span};
+        tried->shoots = false;
+        shot.subject = s->object.kind == WHO_PLAYER ? receiver_of(c, tried) : s->subject;
+        VEC_PUSH(c->arena, out, shot);
+        *subject = shot.subject;
+    }
+    if (s->hands_off) { /* dribbles at 2 for a hand-off */
+        out->at[out->count - 1].hands_off = false;
+        struct sentence second = {.subject = s->subject,
+                                  .verb = VERB_HANDS_OFF,
+                                  .verb_span = s->verb_span,
+                                  .object = s->object,
+                                  .span = s->span};
+        VEC_PUSH(c->arena, out, second);
+    }
+}
+
 /* One sentence, or the two of a pair; `again` is the subject of the one before when this one shares
  * it; `leg`: it has no verb. */
 static bool one_read(struct cursor *c, const who_list *again, bool leg, struct tie tie,
@@ -131,16 +185,10 @@ static bool one_read(struct cursor *c, const who_list *again, bool leg, struct t
     }
     *subject = s.subject;
     c->doer = s.subject.count == 1 ? &s.subject.at[0] : NULL;
-    struct cursor then = *c;
-    if (!again && take_words(&then, "then") && verb_begins(&then)) {
-        if (tie.word == TIE_AS || tie.word == TIE_AT || tie.word == TIE_LATER || tie.meanwhile) {
-            return refuse_then(c, &tie);
-        }
-        tie.then = s.tie.then = true; /* 1 then cuts */
-        struct span span = tie.word == TIE_NONE ? cursor_span(c) : tie.span;
-        tie.span = s.tie.span = span;
-        c->at = then.at;
+    if (!again && !then_taken(c, &tie)) {
+        return false;
     }
+    s.tie = tie;
     const struct token *verb = c->at;
     enum pace pace = skip_run_in(c);
     size_t first = out->count;
@@ -170,38 +218,14 @@ static bool one_read(struct cursor *c, const who_list *again, bool leg, struct t
     if (leg && out->count > 0 && out->at[out->count - 1].spread) {
         out->count--; /* each of its players is said now */
     }
-    if (s.ahead) {
-        struct sentence ahead = *s.ahead;
-        if (same_who(&ahead.subject.at[0], &s.subject.at[0])) { /* the way: it comes first */
-            ahead.tie = s.tie;
-            s.tie = (struct tie){.word = TIE_NONE};
-        }
-        VEC_PUSH(c->arena, out, ahead);
-        s.ahead = NULL;
-    }
+    put_ahead(c, &s, out);
     if (again && shot_already(out, &s)) {
         return true;
     }
     VEC_PUSH(c->arena, out, s);
     comes_to_pass(c, out, from, c->at);
     hold_apart(c, out);
-    if (s.shoots) { /* for a jumper */
-        struct sentence *tried = &out->at[out->count - 1];
-        struct sentence shot = {.verb = VERB_SHOOTS, .verb_span = s.verb_span, .span = s.span};
-        tried->shoots = false;
-        shot.subject = s.object.kind == WHO_PLAYER ? receiver_of(c, tried) : s.subject;
-        VEC_PUSH(c->arena, out, shot);
-        *subject = shot.subject;
-    }
-    if (s.hands_off) { /* dribbles at 2 for a hand-off */
-        out->at[out->count - 1].hands_off = false;
-        struct sentence second = {.subject = s.subject,
-                                  .verb = VERB_HANDS_OFF,
-                                  .verb_span = s.verb_span,
-                                  .object = s.object,
-                                  .span = s.span};
-        VEC_PUSH(c->arena, out, second);
-    }
+    put_behind(c, &s, out, subject);
     return true;
 }
 
