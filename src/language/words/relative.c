@@ -120,8 +120,7 @@ static const struct token *take_to_catch(const struct cursor *c, const struct to
 /* passes to 3, who runs to the left wing to catch it; who cuts to the rim: without the ball, so he
  * is there before it. Gives where that ends. */
 static const struct token *put_before_pass(const struct cursor *c, const struct of_whom *of,
-                                           const struct phrase *main, struct recast *r,
-                                           struct span *told)
+                                           const struct phrase *main, struct recast *r)
 {
     static const char *const runs[] = {"cuts",  "dives", "flashes", "slides", "lifts", "drifts",
                                        "sinks", "fades", "rolls",   "pops",   NULL};
@@ -143,7 +142,7 @@ static const struct token *put_before_pass(const struct cursor *c, const struct 
         return NULL;
     }
     recast_copy(c, r, of->verb, catch);
-    *told = to ? span_join(catch->span, end[-1].span) : *told;
+    r->told = to ? span_join(catch->span, end[-1].span) : SPAN_NONE;
     return end;
 }
 
@@ -157,13 +156,29 @@ static const struct token *with_tie(const struct cursor *c, const struct token *
     return before < clause && begin < before && clause_is(&look) ? begin : clause;
 }
 
+/* What is said behind `who`, of the player `acts` does something with: what it is in the present.
+ * Gives where that ends, or NULL. */
+static const struct token *put_who(const struct cursor *c, const struct of_whom *of,
+                                   const struct somebody *acts, struct recast *r)
+{
+    struct phrase main;
+    const struct token *from = put_done(c, of, r);
+    if (!from) {
+        return verb_of(c, acts, &main) ? put_before_pass(c, of, &main, r) : NULL;
+    }
+    const struct token *end = clause_end(c, from);
+    if (end) {
+        recast_copy(c, r, from, end);
+    }
+    return end;
+}
+
 /* finds 3, who has lifted to the wing: 3 lifts to the wing, in front of it. */
 bool relative_done(const struct cursor *c, struct recast *r)
 {
     for (const struct token *who = c->at + 1; who < c->end; who++) {
         struct of_whom of;
         struct somebody subject;
-        struct phrase main;
         struct recast verb = {.told = SPAN_NONE};
         bool own, then;
         if (!token_is_word(who, "who") || !of_whom(c, who, &of)) {
@@ -175,15 +190,7 @@ bool relative_done(const struct cursor *c, struct recast *r)
         }
         struct somebody acts = subject;
         acts.to = own ? subject.to : clause;
-        bool known = verb_of(c, &acts, &main);
-        struct span told = SPAN_NONE;
-        const struct token *end = NULL, *from = put_done(c, &of, &verb);
-        end = from ? clause_end(c, from) : NULL;
-        if (from && end) {
-            recast_copy(c, &verb, from, end);
-        } else if (!from && known) {
-            end = put_before_pass(c, &of, &main, &verb, &told);
-        }
+        const struct token *end = put_who(c, &of, &acts, &verb);
         if (!end) {
             continue;
         }
@@ -200,7 +207,7 @@ bool relative_done(const struct cursor *c, struct recast *r)
         }
         recast_copy(c, r, clause, of.end);
         recast_copy(c, r, end, c->end);
-        r->told = told;
+        r->told = verb.told;
         return true;
     }
     return false;
