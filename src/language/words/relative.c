@@ -76,19 +76,13 @@ static const struct token *put_done(const struct cursor *c, const struct of_whom
         recast_word(c, r, "to");
         return trial.at;
     }
-    struct cursor present = trial;
-    bool past = false;
-    if (is && phrase_ing_here(&trial, FOR_ATTACKERS, &phrase, &bare)) {
-        past = false;
-    } else if (have || is || !verb_begins(&present)) {
-        present = trial;
-        past = past_base(&trial, FOR_ATTACKERS, &phrase, &bare);
-        trial.at = past ? past_fillers(present.at, c->end) + 1 : NULL;
-    } else {
-        return NULL;
-    }
-    if (!trial.at || (!past && !is)) {
-        return NULL;
+    if (!is || !phrase_ing_here(&trial, FOR_ATTACKERS, &phrase, &bare)) {
+        const struct token *verb = past_fillers(trial.at, c->end);
+        bool present = !have && !is && verb_begins(&trial);
+        if (present || !past_base(&trial, FOR_ATTACKERS, &phrase, &bare)) {
+            return NULL;
+        }
+        trial.at = verb + 1; /* only its first word is bare: the others stand behind it */
     }
     enum verb_task task = verb_row(phrase.verb)->task;
     if (task != VERB_MOVE && task != VERB_USE && task != VERB_SCREEN) {
