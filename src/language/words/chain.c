@@ -344,6 +344,24 @@ static void together(sentence_list *out, size_t first, bool nothing)
     }
 }
 
+/* The tie of the sentence behind a joint: that of the clause in front, as far as it governs; behind
+ * `then` it governs no more. */
+static struct tie tie_behind(const struct joint *joint, struct tie *tie)
+{
+    static const struct tie none = {.word = TIE_NONE};
+    bool goes_on = joint->same_subject || joint->who || joint->then || joint->so;
+    struct tie own = goes_on ? none : *tie;
+    own.then = joint->so;
+    if (own.word == TIE_LATER) { /* 1 s later, 3 cuts and 4 fills: both at that moment */
+        own = (struct tie){.meanwhile = true, .span = own.span};
+    }
+    if (joint->then) {
+        *tie = none;
+        own.then = !joint->same_subject;
+    }
+    return own;
+}
+
 /* A chain of sentences up to a full stop: the clause in front governs those with a new subject. */
 static bool chain_read(struct cursor *c, sentence_list *out)
 {
@@ -415,17 +433,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
             own = tie;
             continue;
         }
-        own = joint.same_subject || joint.who || joint.then || joint.so
-                  ? (struct tie){.word = TIE_NONE}
-                  : tie;
-        own.then = joint.so;
-        if (own.word == TIE_LATER) { /* 1 s later, 3 cuts and 4 fills: both at that moment */
-            own = (struct tie){.meanwhile = true, .span = own.span};
-        }
-        if (joint.then) {
-            tie = (struct tie){.word = TIE_NONE};
-            own.then = !joint.same_subject;
-        }
+        own = tie_behind(&joint, &tie);
     }
 }
 
