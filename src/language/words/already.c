@@ -42,8 +42,7 @@ static const struct token *has_ball(const struct cursor *line, const struct toke
                                         "first",
                                         "to start",
                                         NULL};
-    struct cursor trial = cursor_look(line);
-    trial.at = at;
+    struct cursor trial = line_look(line, at);
     if (!take_among(&trial, words)) {
         return NULL;
     }
@@ -58,9 +57,8 @@ static const struct token *stands_there(const struct cursor *line, const struct 
 {
     static const char *const words[] = {"is",         "is standing", "starts", "is waiting",
                                         "is sitting", "stands",      NULL};
-    struct cursor trial = cursor_look(line);
+    struct cursor trial = line_look(line, at);
     struct spot_stood stood;
-    trial.at = at;
     if (!take_among(&trial, words)) {
         return NULL;
     }
@@ -102,8 +100,7 @@ static const struct token *is_so_already(const struct cursor *line, const struct
     }
     out->told = span_join(at->span, end[-1].span);
     if (token_is_word(next, "he") || token_is_word(next, "she") || verb_at(line, next)) {
-        struct cursor here = *line;
-        here.at = at;
+        struct cursor here = line_look(line, at);
         recast_number(&here, out, who.number);
         next += token_is_among(next, subject_pronouns);
     }
@@ -117,10 +114,9 @@ static const struct token *ball_there(const struct cursor *line, const struct to
     static const char *const leads[] = {"with ball", "with ball now", "now that ball is",
                                         "when ball is", NULL};
     static const char *const posts[] = {"in post", "at post", "inside", "in low post", NULL};
-    struct cursor trial = cursor_look(line);
+    struct cursor trial = line_look(line, at);
     struct spot_stood stood;
     struct who holder;
-    trial.at = at;
     if (at != line->at || !take_among(&trial, leads) || !above_holder(line, &holder) ||
         !above_stands(line, &holder, &stood)) {
         return NULL;
@@ -160,8 +156,7 @@ static const struct token *trade_told(const struct cursor *line, const struct to
     static const char *const wheres[] = {"in lane", "in paint", "underneath", "under basket", NULL};
     size_t count;
     const struct token *two = players_end(line, at, &count);
-    struct cursor trial = cursor_look(line);
-    trial.at = past_sounds(two, line->end);
+    struct cursor trial = line_look(line, past_sounds(two, line->end));
     take_words(&trial, "they");
     if (count != 2 || !clause_begins_at(line, at) || !take_among(&trial, trades)) {
         return NULL;
@@ -199,8 +194,7 @@ static const struct token *told_in_steps(const struct cursor *line, const struct
     enum { FAR = 9 };
     size_t count;
     const struct token *two = players_end(line, at, &count);
-    struct cursor trial = cursor_look(line);
-    trial.at = past_sounds(two, line->end);
+    struct cursor trial = line_look(line, past_sounds(two, line->end));
     if (count < 2 || !clause_begins_at(line, at) || !take_among(&trial, does)) {
         return NULL;
     }
@@ -224,15 +218,13 @@ static const struct token *told_in_steps(const struct cursor *line, const struct
 static const struct token *is_there(const struct cursor *line, const struct token *at,
                                     struct recast *out)
 {
-    struct cursor trial = cursor_look(line);
+    struct cursor trial = line_look(line, at + 1);
     bool number = at->kind == TOKEN_NUMBER && at->possessive;
-    trial.at = at + 1;
     if (!number || !clause_begins_at(line, at) || !spot_behind(&trial, place_words) ||
         !(trial.at == line->end || clause_ends(trial.at))) {
         return NULL;
     }
-    struct cursor here = *line;
-    here.at = at;
+    struct cursor here = line_look(line, at);
     recast_number(&here, out, (int)at->number);
     recast_word(&here, out, "goes");
     recast_word(&here, out, "to");

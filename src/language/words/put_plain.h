@@ -4,7 +4,7 @@
 #ifndef LANGUAGE_WORDS_PUT_PLAIN_H
 #define LANGUAGE_WORDS_PUT_PLAIN_H
 
-#include "language/words/speech.h"
+#include "language/words/unfold.h"
 
 /* A way: what begins at `at`, of the line from line->at to line->end: where it ends, with what is
  * read for it in `out` and, told by a note, what is left out of it. NULL: not said so. */

@@ -66,8 +66,7 @@ static const struct token *passes_listed(const struct cursor *line, const struct
     static const char *const other[] = {"zone", "high", "low",     "set",     "press",
                                         "look", "flat", "defense", "defence", NULL};
     int players[GROUP_MOST];
-    struct cursor trial = cursor_look(line);
-    trial.at = at;
+    struct cursor trial = line_look(line, at);
     if (!clause_begins_at(line, at)) {
         return NULL;
     }
@@ -84,8 +83,7 @@ static const struct token *passes_listed(const struct cursor *line, const struct
         (end < line->end && (token_is_among(end, other) || token_is_mark(end, ':')))) {
         return NULL;
     }
-    struct cursor here = *line;
-    here.at = at;
+    struct cursor here = line_look(line, at);
     for (size_t i = 0; i + 1 < count; i++) {
         if (i > 0) {
             recast_mark(&here, out, ',');
@@ -127,8 +125,7 @@ static const struct token *leg_noted(const struct cursor *line, const struct tok
         verb_at(line, at + 1)) {
         return NULL;
     }
-    struct cursor here = *line;
-    here.at = at;
+    struct cursor here = line_look(line, at);
     recast_copy(line, out, at, at + 1);
     recast_word(&here, out, "to");
     return at + 1;
@@ -146,10 +143,9 @@ static const struct token *in_the_post(const struct cursor *line, const struct t
 {
     static const char *const posts[] = {"in post", "in low post", "at post",     "post",
                                         "on post", "posted up",   "in the post", NULL};
-    struct cursor trial = cursor_look(line);
+    struct cursor trial = line_look(line, at + 1);
     struct spot_stood stood;
     struct who who = {.kind = WHO_PLAYER, .number = attacker_at(at, line->end)};
-    trial.at = at + 1;
     if (who.number == 0 || clause_begins_at(line, at) || !take_among(&trial, posts) ||
         !(trial.at == line->end || clause_ends(trial.at)) || !above_stands(line, &who, &stood) ||
         !posts_at(stood.spot)) {
@@ -176,8 +172,7 @@ static const struct token *letters_bs(const struct cursor *line, const struct to
         holder.kind != WHO_PLAYER) {
         return NULL;
     }
-    struct cursor here = *line;
-    here.at = at;
+    struct cursor here = line_look(line, at);
     bool ball = holder.number == attacker_at(whom, line->end);
     recast_word(&here, out, ball ? "ball-screens" : "back-screens");
     recast_word(&here, out, "for");
@@ -190,8 +185,7 @@ static const struct token *screens_noted(const struct cursor *line, const struct
 {
     static const char *const nouns[] = {"stagger",       "stag",           "staggered", "double",
                                         "double screen", "stagger screen", NULL};
-    struct cursor trial = cursor_look(line);
-    trial.at = at;
+    struct cursor trial = line_look(line, at);
     if (!clause_begins_at(line, at) || !take_among(&trial, nouns)) {
         return NULL;
     }
@@ -201,8 +195,7 @@ static const struct token *screens_noted(const struct cursor *line, const struct
         !token_is_word(second + 1, "for")) {
         return NULL;
     }
-    struct cursor here = *line;
-    here.at = at;
+    struct cursor here = line_look(line, at);
     recast_copy(line, out, first, second + 1);
     recast_word(&here, out, "screen");
     return second + 1;
@@ -218,8 +211,7 @@ static const struct token *act_noted(const struct cursor *line, const struct tok
     if (!attacker_at(at, line->end) || !clause_begins_at(line, at) || at + 1 >= line->end) {
         return NULL;
     }
-    struct cursor here = *line;
-    here.at = at;
+    struct cursor here = line_look(line, at);
     bool cut = token_is_word(at + 1, "bc") && (to == line->end || clause_ends(to));
     bool pass = token_is_among(at + 1, ways) && to + 1 < line->end && token_is_word(to, "to") &&
                 attacker_at(to + 1, line->end);
@@ -262,8 +254,7 @@ static const struct token *pointed(const struct cursor *line, const struct token
                 {"d.screen", "down-screen"}};
     for (size_t i = 0; at->kind == TOKEN_CHECK_ID && i < sizeof rows / sizeof *rows; i++) {
         if (str_is(at->text, rows[i].said)) {
-            struct cursor here = *line;
-            here.at = at;
+            struct cursor here = line_look(line, at);
             recast_word(&here, out, rows[i].put);
             return at + 1;
         }

@@ -26,17 +26,15 @@ int attacker_at(const struct token *at, const struct token *end)
 
 bool verb_at(const struct cursor *line, const struct token *at)
 {
-    struct cursor verb = cursor_look(line);
-    verb.at = at;
+    struct cursor verb = line_look(line, at);
     return at < line->end && verb_begins(&verb);
 }
 
 static const struct token *spot_end(const struct cursor *line, const struct token *at,
                                     const struct place **place)
 {
-    struct cursor trial = cursor_look(line);
+    struct cursor trial = line_look(line, at);
     struct cursor_mark mark = cursor_mark(line);
-    trial.at = at;
     *place = at < line->end ? spot_read(&trial, true) : NULL;
     const struct token *end = *place && trial.refusals == mark.refusals ? trial.at : NULL;
     cursor_back(&trial, mark);
@@ -114,8 +112,7 @@ static const struct token *stop_missing(const struct cursor *line, const struct 
     if (!somebody || !clause_runs_on(line, from, at)) {
         return NULL;
     }
-    struct cursor here = *line;
-    here.at = at;
+    struct cursor here = line_look(line, at);
     recast_mark(&here, out, ',');
     recast_copy(line, out, at, at + 1);
     return at + 1;
@@ -160,8 +157,7 @@ static const struct token *joint_missing(const struct cursor *line, const struct
         !said_before(line, from, at)) {
         return NULL;
     }
-    struct cursor here = *line;
-    here.at = verb;
+    struct cursor here = line_look(line, verb);
     recast_word(&here, out, "and");
     recast_copy(line, out, verb, verb + 1);
     return verb + 1;
@@ -195,8 +191,7 @@ static const struct token *off_that(const struct cursor *line, const struct toke
         !(next >= line->end || clause_ends(next) || token_is_among(next, behind))) {
         return NULL;
     }
-    struct cursor here = *line;
-    here.at = at;
+    struct cursor here = line_look(line, at);
     recast_copy(line, out, at, at + 1);
     recast_word(&here, out, "it");
     return next;
@@ -209,15 +204,13 @@ static const struct token *that_noun(const struct cursor *line, const struct tok
     static const char *const leads[] = {"on", "off",    "after",  "with",
                                         "as", "during", "before", NULL};
     static const char *const those[] = {"that", "this", NULL};
-    struct cursor noun = cursor_look(line);
+    struct cursor noun = line_look(line, at + 2);
     struct event event;
-    noun.at = at + 2;
     if (!token_is_among(at, leads) || at + 2 >= line->end || !token_is_among(at + 1, those) ||
         !(above_noun_is(&noun, false) || above_noun_verb(&noun, &event))) {
         return NULL;
     }
-    struct cursor here = *line;
-    here.at = at + 1;
+    struct cursor here = line_look(line, at + 1);
     recast_copy(line, out, at, at + 1);
     recast_word(&here, out, "the");
     out->tokens.at[1].filler = true;
@@ -228,8 +221,7 @@ static const struct token *that_noun(const struct cursor *line, const struct tok
 static const struct token *without_ball(const struct cursor *line, const struct token *at,
                                         struct recast *out)
 {
-    struct cursor trial = cursor_look(line);
-    trial.at = at;
+    struct cursor trial = line_look(line, at);
     if (!take_words(&trial, "without ball") ||
         !(trial.at == line->end || clause_ends(trial.at) || token_is_mark(trial.at, '.'))) {
         return NULL;
@@ -269,8 +261,7 @@ static const struct token *after_is_then(const struct cursor *line, const struct
     if (!doing && !verb_begins(&trial)) {
         return NULL;
     }
-    struct cursor here = *line;
-    here.at = at;
+    struct cursor here = line_look(line, at);
     recast_word(&here, out, "then");
     recast_copy(line, out, verb, end);
     if (doing) {
@@ -292,13 +283,12 @@ static const struct token *runs_back(const struct cursor *line, const struct tok
                                        "over",     "quickly", "all way", NULL};
     static const char *const men[] = {"man",   "girl", "guy",   "player", "check",
                                       "match", "own",  "woman", "mark",   NULL};
-    struct cursor trial = cursor_look(line);
+    struct cursor trial = line_look(line, at);
     struct who who;
     bool defends = false;
     for (const struct token *word = line->at; word < at; word++) {
         defends = word->kind == TOKEN_DEFENDER || (defends && !attacker_at(word, line->end));
     }
-    trial.at = at;
     if (!defends || !take_among(&trial, goes)) {
         return NULL;
     }
@@ -311,8 +301,7 @@ static const struct token *runs_back(const struct cursor *line, const struct tok
     if (!take_words(&trial, "to")) {
         return NULL;
     }
-    struct cursor here = *line;
-    here.at = at;
+    struct cursor here = line_look(line, at);
     const struct token *whom = trial.at;
     if (take_among(&trial, owner_words) && (take_words(&trial, "own"), take_among(&trial, men))) {
         recast_word(&here, out, "recovers");
@@ -343,9 +332,8 @@ static const struct token *who_has_gone(const struct cursor *line, const struct 
     }
     const struct token *to = who > at && token_is_mark(who - 1, ',') ? who - 1 : who;
     int number = to > at ? attacker_at(to - 1, line->end) : 0;
-    struct cursor trial = cursor_look(line);
+    struct cursor trial = line_look(line, who + 1);
     struct phrase phrase;
-    trial.at = who + 1;
     if (who >= line->end || !number || to - 1 == at || !take_among(&trial, has) ||
         !past_read(&trial, FOR_ATTACKERS, &phrase) || verb_row(phrase.verb)->task != VERB_MOVE) {
         return NULL;
@@ -357,8 +345,7 @@ static const struct token *who_has_gone(const struct cursor *line, const struct 
         !(trial.at == line->end || clause_ends(trial.at) || token_is_mark(trial.at, '.'))) {
         return NULL;
     }
-    struct cursor here = *line;
-    here.at = who;
+    struct cursor here = line_look(line, who);
     recast_number(&here, out, number);
     recast_verb(&here, out, str_of(phrase.words));
     recast_copy(line, out, rest, trial.at);
@@ -388,8 +375,7 @@ static const struct token *line_joint(const struct cursor *line, const struct to
         (right && !to->filler && !attacker_at(to, line->end))) {
         return NULL;
     }
-    struct cursor here = *line;
-    here.at = at;
+    struct cursor here = line_look(line, at);
     if (then) {
         recast_word(&here, out, "then");
     }
