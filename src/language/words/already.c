@@ -127,9 +127,13 @@ static const struct token *ball_there(const struct cursor *line, const struct to
     const struct place *place = post ? NULL : spot_behind(&trial, place_words);
     bool there = post || (place && place->kind == PLACE_SPOT && stood.spot == place->spot &&
                           (place->side == SIDE_NONE || place->side == stood.side));
-    out->told = span_join(at->span, trial.at[-1].span);
+    const struct token *end = trial.at;
     take_mark(&trial, ',');
-    return there && trial.at < line->end ? trial.at : NULL;
+    if (!there || trial.at == line->end) {
+        return NULL;
+    }
+    out->told = span_join(at->span, end[-1].span);
+    return trial.at;
 }
 
 /* 4 and 5 they cross, so 4 goes to the left block and 5 to the right: told again, one by one. */
@@ -234,11 +238,7 @@ static const struct token *is_there(const struct cursor *line, const struct toke
 const struct token *already_put(const struct cursor *line, const struct token *at,
                                 struct recast *out)
 {
-    static plain_way *const ways[] = {is_so_already, ball_there, trade_told, told_in_steps,
-                                      is_there};
-    const struct token *to = NULL;
-    for (size_t i = 0; !to && i < sizeof ways / sizeof *ways; i++) {
-        to = ways[i](line, at, out);
-    }
-    return to;
+    static plain_way *const ways[] = {is_so_already, ball_there, trade_told,
+                                      told_in_steps, is_there,   NULL};
+    return first_put(ways, line, at, out);
 }

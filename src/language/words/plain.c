@@ -322,23 +322,18 @@ static void tell(const struct cursor *c, const struct plain *p)
 /* What is said in one of the ways that no row tells; gives where it ends, or NULL. */
 static const struct token *put_way(const struct cursor *c, const struct token *at, struct plain *p)
 {
-    static plain_way *const ways[] = {already_put, talk_put, shorthand_put};
-    const struct token *to = NULL;
-    for (size_t i = 0; !to && i < sizeof ways / sizeof *ways; i++) {
-        struct recast one = {.told = SPAN_NONE};
-        to = ways[i](c, at, &one);
-        if (!to) {
-            continue;
-        }
-        if (one.told.source != SOURCE_NONE && p->left_count == LEFT_MOST) {
-            return NULL;
-        }
-        if (one.told.source != SOURCE_NONE) {
-            p->left[p->left_count++] = one.told;
-        }
-        recast_copy(c, &p->all, one.tokens.at, one.tokens.at + one.tokens.count);
-        p->changed = true;
+    static plain_way *const ways[] = {already_put, talk_put, shorthand_put, NULL};
+    struct recast one = {.told = SPAN_NONE};
+    const struct token *to = first_put(ways, c, at, &one);
+    bool told = one.told.source != SOURCE_NONE;
+    if (!to || (told && p->left_count == LEFT_MOST)) {
+        return NULL;
     }
+    if (told) {
+        p->left[p->left_count++] = one.told;
+    }
+    recast_copy(c, &p->all, one.tokens.at, one.tokens.at + one.tokens.count);
+    p->changed = true;
     return to;
 }
 

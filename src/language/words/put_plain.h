@@ -7,7 +7,8 @@
 #include "language/words/unfold.h"
 
 /* A way: what begins at `at`, of the line from line->at to line->end: where it ends, with what is
- * read for it in `out` and, told by a note, what is left out of it. NULL: not said so. */
+ * read for it in `out` and, told by a note, what is left out of it. NULL: not said
+ * so, and `out` is as it was. */
 typedef const struct token *plain_way(const struct cursor *line, const struct token *at,
                                       struct recast *out);
 plain_way already_put;   /* so it is already, or it is told once more */
@@ -18,8 +19,16 @@ plain_way shorthand_put; /* as it is noted down */
  * behind it begins, and what is left out; or NULL. Of another defense it would be a condition. */
 const struct token *against_said(const struct cursor *line, struct span *told);
 
-/* What is shared. Nothing but a joint or a mark stands before `at`. */
+/* ---- what the ways share ---- */
+
+/* What the first of them gives; the last one is NULL. */
+const struct token *first_put(plain_way *const *ways, const struct cursor *line,
+                              const struct token *at, struct recast *out);
+/* Nothing but a joint or a mark stands before `at`. */
 bool clause_begins_at(const struct cursor *line, const struct token *at);
+/* A spot from `at` on, and where it ends; NULL: none. */
+const struct token *spot_end(const struct cursor *line, const struct token *at,
+                             const struct place **place);
 /* A spot from `at` on, with nothing else behind it: where it ends, or NULL. */
 const struct token *spot_alone(const struct cursor *line, const struct token *at);
 /* The number of the attacker at `at`; 0: none there. */

@@ -312,13 +312,8 @@ const struct token *against_said(const struct cursor *line, struct span *told)
 const struct token *shorthand_put(const struct cursor *line, const struct token *at,
                                   struct recast *out)
 {
-    static const struct token *(*const ways[])(const struct cursor *, const struct token *,
-                                               struct recast *) = {
-        inbounder_noted, screens_noted, passes_listed, act_noted,
-        leg_noted,       in_the_post,   letters_bs,    pointed};
-    const struct token *to = NULL;
-    for (size_t i = 0; !to && i < sizeof ways / sizeof *ways; i++) {
-        to = ways[i](line, at, out);
-    }
-    return to;
+    static plain_way *const ways[] = {inbounder_noted, screens_noted, passes_listed,
+                                      act_noted,       leg_noted,     in_the_post,
+                                      letters_bs,      pointed,       NULL};
+    return first_put(ways, line, at, out);
 }

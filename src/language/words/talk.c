@@ -1,82 +1,11 @@
 /* SPDX-License-Identifier: MIT */
-/* talk: a dictated line, put more plainly: `4 and 5 they cross` without the second subject, `five
- * has it up top and` left out where that is so already, `to the corner the right corner` said once,
- * and a stop where a sentence ends and the next one begins without a word between. Ways of plain.c.
- */
-#include "language/words/loose_read.h"
-#include "language/words/people.h"
+/* talk: a dictated line, put more plainly: `4 and 5 they cross` without the second subject, `to the
+ * corner the right corner` said once, and a stop where a sentence ends and the next one begins
+ * without a word between. Ways of plain.c. */
 #include "language/words/put_plain.h"
 
-bool clause_begins_at(const struct cursor *line, const struct token *at)
-{
-    static const char *const joints[] = {"so", "but", "while", "now", "okay", "alright", NULL};
-    while (at > line->at && at[-1].filler) {
-        at--;
-    }
-    return at == line->at || clause_ends(at - 1) || token_is_mark(at - 1, ':') ||
-           token_is_among(at - 1, joints);
-}
-
-int attacker_at(const struct token *at, const struct token *end)
-{
-    bool player = at < end && at->kind == TOKEN_NUMBER && at->integer && !at->possessive &&
-                  at->number >= 1 && at->number <= 12;
-    return player ? (int)at->number : 0;
-}
-
-bool verb_at(const struct cursor *line, const struct token *at)
-{
-    struct cursor verb = line_look(line, at);
-    return at < line->end && verb_begins(&verb);
-}
-
-static const struct token *spot_end(const struct cursor *line, const struct token *at,
-                                    const struct place **place)
-{
-    struct cursor trial = line_look(line, at);
-    struct cursor_mark mark = cursor_mark(line);
-    *place = at < line->end ? spot_read(&trial, true) : NULL;
-    const struct token *end = *place && trial.refusals == mark.refusals ? trial.at : NULL;
-    cursor_back(&trial, mark);
-    return end;
-}
-
-const struct token *spot_alone(const struct cursor *line, const struct token *at)
-{
-    const struct place *place;
-    const struct token *end = spot_end(line, at, &place);
-    bool alone = end && (end == line->end || end->kind == TOKEN_MARK || clause_ends(end));
-    return alone ? end : NULL;
-}
-
-const char *const subject_pronouns[] = {"he", "she", "they", NULL};
-
-/* The players from `at` on, 4 and 5, both of them: where they end. */
-const struct token *players_end(const struct cursor *line, const struct token *at, size_t *count)
-{
-    *count = 0;
-    while (attacker_at(at, line->end) || (at < line->end && at->kind == TOKEN_DEFENDER)) {
-        ++*count;
-        at++;
-        const struct token *next = at;
-        next += next < line->end && (token_is_word(next, "and") || token_is_mark(next, ','));
-        if (next == at || !attacker_at(next, line->end)) {
-            break;
-        }
-        at = next;
-    }
-    return at;
-}
-
-const struct token *past_sounds(const struct token *at, const struct token *end)
-{
-    static const char *const sounds[] = {"uh",   "um",   "er",   "yeah",      "okay",  "you know",
-                                         "like", "just", "well", "basically", "kinda", NULL};
-    while (at < end && (at->filler || token_is_among(at, sounds))) {
-        at++;
-    }
-    return at;
-}
+#include "language/words/loose_read.h"
+#include "language/words/people.h"
 
 /* 4 and 5 they cross, 5 he ducks in: the subject twice. */
 static const struct token *subject_again(const struct cursor *line, const struct token *at,
@@ -164,8 +93,10 @@ static const struct token *joint_missing(const struct cursor *line, const struct
 }
 
 /* to the corner the right corner: the second says which. */
-static const struct token *place_again(const struct cursor *line, const struct token *at)
+static const struct token *place_again(const struct cursor *line, const struct token *at,
+                                       struct recast *out)
 {
+    (void)out; /* nothing takes its place */
     const struct place *first, *second;
     const struct token *end = spot_end(line, at, &first);
     const struct token *next = end ? past_sounds(end, line->end) : NULL;
@@ -384,13 +315,8 @@ static const struct token *line_joint(const struct cursor *line, const struct to
 
 const struct token *talk_put(const struct cursor *line, const struct token *at, struct recast *out)
 {
-    static const struct token *(*const ways[])(const struct cursor *, const struct token *,
-                                               struct recast *) = {
-        line_joint,   who_has_gone, subject_again, off_that,     that_noun,
-        without_ball, runs_back,    after_is_then, stop_missing, joint_missing};
-    const struct token *again = place_again(line, at);
-    for (size_t i = 0; !again && i < sizeof ways / sizeof *ways; i++) {
-        again = ways[i](line, at, out);
-    }
-    return again;
+    static plain_way *const ways[] = {place_again,   line_joint,   who_has_gone,  subject_again,
+                                      off_that,      that_noun,    without_ball,  runs_back,
+                                      after_is_then, stop_missing, joint_missing, NULL};
+    return first_put(ways, line, at, out);
 }
