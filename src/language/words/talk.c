@@ -28,17 +28,24 @@ static const struct token *subject_again(const struct cursor *line, const struct
     return verb;
 }
 
+/* Where the clause before `at` begins; NULL: nobody is in it, as in out of that screen 5 sprints.
+ */
+static const struct token *somebody_from(const struct cursor *line, const struct token *at)
+{
+    bool somebody = false;
+    while (at > line->at && !clause_ends(at - 1)) {
+        at--;
+        somebody = somebody || token_is_player(at) || token_is_among(at, subject_pronouns);
+    }
+    return somebody ? at : NULL;
+}
+
 /* 1 passes to 2 3 cuts: a stop between. */
 static const struct token *stop_missing(const struct cursor *line, const struct token *at,
                                         struct recast *out)
 {
-    const struct token *from = at;
-    bool somebody = false; /* out of that screen 5 sprints up: nobody has done anything yet */
-    while (from > line->at && !clause_ends(from - 1)) {
-        from--;
-        somebody = somebody || token_is_player(from) || token_is_among(from, subject_pronouns);
-    }
-    if (!somebody || !clause_runs_on(line, from, at)) {
+    const struct token *from = somebody_from(line, at);
+    if (!from || !clause_runs_on(line, from, at)) {
         return NULL;
     }
     struct cursor here = line_look(line, at);
@@ -54,9 +61,12 @@ static bool said_before(const struct cursor *line, const struct token *from, con
     static const char *const ends[] = {"it", "floor", "him", "her", "ball", "inside", NULL};
     enum { FAR = 4 };
     const struct place *place;
-    if (at - from < 2 || token_is_among(at - 1, ends) ||
+    if (at - from < 2) {
+        return false;
+    }
+    if (token_is_among(at - 1, ends) ||
         (attacker_at(at - 1, line->end) && token_is_among(at - 2, leads))) {
-        return at - from >= 2;
+        return true;
     }
     for (const struct token *begin = at - 1; begin > from && begin > at - FAR; begin--) {
         if (spot_end(line, begin, &place) == at) {
@@ -70,20 +80,19 @@ static bool said_before(const struct cursor *line, const struct token *from, con
 static const struct token *joint_missing(const struct cursor *line, const struct token *at,
                                          struct recast *out)
 {
-    bool somebody = false, acted = false;
-    const struct token *from = at, *verb = past_sounds(at, line->end);
-    if (verb == line->end || verb->kind != TOKEN_WORD || !ends_in_s(verb) || at->filler) {
-        return NULL;
-    }
-    while (from > line->at && !clause_ends(from - 1)) {
-        from--;
-        somebody = somebody || token_is_player(from) || token_is_among(from, subject_pronouns);
-        acted = acted || (from->kind == TOKEN_WORD && verb_at(line, from));
-    }
     static const char *const nouns[] = {"screens", "picks", "blocks",  "cuts", "passes",
                                         "wings",   "slots", "corners", NULL};
-    if (!somebody || !acted || token_is_among(verb, nouns) || !verb_at(line, verb) ||
-        !said_before(line, from, at)) {
+    const struct token *verb = past_sounds(at, line->end);
+    if (verb == line->end || verb->kind != TOKEN_WORD || !ends_in_s(verb) || at->filler ||
+        token_is_among(verb, nouns)) {
+        return NULL;
+    }
+    const struct token *from = somebody_from(line, at);
+    bool acted = false;
+    for (const struct token *word = from; from && word < at && !acted; word++) {
+        acted = word->kind == TOKEN_WORD && verb_at(line, word);
+    }
+    if (!acted || !verb_at(line, verb) || !said_before(line, from, at)) {
         return NULL;
     }
     struct cursor here = line_look(line, verb);
@@ -202,9 +211,8 @@ static const struct token *after_is_then(const struct cursor *line, const struct
     return end;
 }
 
-/* x5 hustles back to her own player, gets back out to 2: recovers. */
-static const struct token *runs_back(const struct cursor *line, const struct token *at,
-                                     struct recast *out)
+/* hustles back to, gets back out to. */
+static bool goes_back_to(struct cursor *c)
 {
     static const char *const goes[] = {"hurries", "hustles", "gets",   "sprints", "scrambles",
                                        "runs",    "rushes",  "races",  "goes",    "hurry",
@@ -212,6 +220,23 @@ static const struct token *runs_back(const struct cursor *line, const struct tok
                                        "returns", "return",  "drops",  "comes",   NULL};
     static const char *const ways[] = {"straight", "right",   "out",     "in",
                                        "over",     "quickly", "all way", NULL};
+    const struct token *verb = c->at;
+    if (!take_among(c, goes)) {
+        return false;
+    }
+    take_among(c, ways);
+    if (!take_words(c, "back") && !str_starts(verb->text, "return")) {
+        return false;
+    }
+    while (take_among(c, ways)) {
+    }
+    return take_words(c, "to");
+}
+
+/* x5 hustles back to her own player, gets back out to 2: recovers. */
+static const struct token *runs_back(const struct cursor *line, const struct token *at,
+                                     struct recast *out)
+{
     static const char *const men[] = {"man",   "girl", "guy",   "player", "check",
                                       "match", "own",  "woman", "mark",   NULL};
     struct cursor trial = line_look(line, at);
@@ -220,26 +245,15 @@ static const struct token *runs_back(const struct cursor *line, const struct tok
     for (const struct token *word = line->at; word < at; word++) {
         defends = word->kind == TOKEN_DEFENDER || (defends && !attacker_at(word, line->end));
     }
-    if (!defends || !take_among(&trial, goes)) {
+    if (!defends || !goes_back_to(&trial)) {
         return NULL;
     }
-    take_among(&trial, ways);
-    if (!take_words(&trial, "back") && !str_starts(at->text, "return")) {
-        return NULL;
-    }
-    while (take_among(&trial, ways)) {
-    }
-    if (!take_words(&trial, "to")) {
-        return NULL;
-    }
-    struct cursor here = line_look(line, at);
-    const struct token *whom = trial.at;
-    if (take_among(&trial, owner_words) && (take_words(&trial, "own"), take_among(&trial, men))) {
+    struct cursor here = line_look(line, at), own = trial;
+    if (take_among(&own, owner_words) && (take_words(&own, "own"), take_among(&own, men))) {
         recast_word(&here, out, "recovers");
-        return trial.at;
+        return own.at;
     }
-    trial.at = whom;
-    if (!attacker_at(past_fillers(whom, line->end), line->end) || !person_read(&trial, &who)) {
+    if (!attacker_at(past_fillers(trial.at, line->end), line->end) || !person_read(&trial, &who)) {
         return NULL;
     }
     recast_word(&here, out, "recovers");
