@@ -51,6 +51,21 @@ static const struct token *has_ball(const struct cursor *line, const struct toke
     return trial.at;
 }
 
+/* The place is a spot, and he stands there. */
+static bool stood_at(const struct spot_stood *stood, const struct place *place)
+{
+    return place && place->kind == PLACE_SPOT && stood->spot == place->spot &&
+           (place->side == SIDE_NONE || place->side == stood->side);
+}
+
+/* The number of the attacker at `at`, five or, where what is so follows, five's; 0: none there. */
+static int attacker_own_at(const struct token *at)
+{
+    struct token plain = *at;
+    plain.possessive = false;
+    return attacker_at(&plain, &plain + 1);
+}
+
 /* is on the left block: where he stands by the lines above. */
 static const struct token *stands_there(const struct cursor *line, const struct token *at,
                                         const struct who *who)
@@ -63,22 +78,28 @@ static const struct token *stands_there(const struct cursor *line, const struct 
         return NULL;
     }
     const struct place *place = spot_behind(&trial, place_words);
-    bool there = place && place->kind == PLACE_SPOT && above_stands(line, who, &stood) &&
-                 stood.spot == place->spot &&
-                 (place->side == SIDE_NONE || place->side == stood.side);
+    bool there = place && above_stands(line, who, &stood) && stood_at(&stood, place);
     return there ? trial.at : NULL;
+}
+
+/* and, so, a mark, with sounds between. */
+static const struct token *past_joints(const struct cursor *line, const struct token *at)
+{
+    at = past_sounds(at, line->end);
+    while (at < line->end &&
+           (at->kind == TOKEN_MARK || token_is_word(at, "and") || token_is_word(at, "so"))) {
+        at = past_sounds(at + 1, line->end);
+    }
+    return at;
 }
 
 /* five has it up top and he dribbles: so it is already; he is 5. */
 static const struct token *is_so_already(const struct cursor *line, const struct token *at,
                                          struct recast *out)
 {
-    struct who who = {.kind = WHO_PLAYER};
+    struct who who = {.kind = WHO_PLAYER, .number = attacker_own_at(at)};
     struct who holder;
     bool owns = at->possessive; /* five's got it */
-    struct token number = *at;
-    number.possessive = false;
-    who.number = attacker_at(&number, &number + 1);
     if (at != line->at || who.number == 0) {
         return NULL;
     }
@@ -90,11 +111,7 @@ static const struct token *is_so_already(const struct cursor *line, const struct
     if (!end || end == line->end) {
         return NULL;
     }
-    const struct token *next = past_sounds(end, line->end);
-    while (next < line->end &&
-           (next->kind == TOKEN_MARK || token_is_word(next, "and") || token_is_word(next, "so"))) {
-        next = past_sounds(next + 1, line->end);
-    }
+    const struct token *next = past_joints(line, end);
     if (next == line->end) {
         return NULL;
     }
@@ -125,8 +142,7 @@ static const struct token *ball_there(const struct cursor *line, const struct to
         take_among(&trial, posts) && (stood.spot == SPOT_BLOCK || stood.spot == SPOT_LOW_POST ||
                                       stood.spot == SPOT_MID_POST || stood.spot == SPOT_HIGH_POST);
     const struct place *place = post ? NULL : spot_behind(&trial, place_words);
-    bool there = post || (place && place->kind == PLACE_SPOT && stood.spot == place->spot &&
-                          (place->side == SIDE_NONE || place->side == stood.side));
+    bool there = post || stood_at(&stood, place);
     const struct token *end = trial.at;
     take_mark(&trial, ',');
     if (!there || trial.at == line->end) {
@@ -171,12 +187,7 @@ static const struct token *trade_told(const struct cursor *line, const struct to
     joined = take_words(&trial, "so") || joined;
     trial.at = past_sounds(trial.at, line->end);
     int first = attacker_at(at, line->end), second = attacker_at(two - 1, line->end);
-    int next = 0;
-    if (joined && trial.at < line->end) {
-        struct token told = *trial.at; /* one's in the corner */
-        told.possessive = false;
-        next = attacker_at(&told, &told + 1);
-    }
+    int next = joined && trial.at < line->end ? attacker_own_at(trial.at) : 0;
     int other = next == first ? second : next == second ? first : 0;
     bool both = false;
     for (const struct token *more = trial.at + 1; other && more < line->end; more++) {
