@@ -189,6 +189,34 @@ static const char *slashed(const struct line *line, size_t at)
     return NULL;
 }
 
+/* One mark between two things that are said: what it stands for. False: itself. */
+static bool between_put(struct reader *r, const struct line *line, size_t at, struct token *out)
+{
+    const struct token *token = &line->tokens[at];
+    bool free = stands_free(line, at);
+    if (mark_at(line, at, '-') && free) { /* 1 dribbles at 2 - 2 back cuts */
+        bool all = word_at(line, at + 1, "all") || word_at(line, at + 1, "everybody");
+        *out = token_mark(token, ',');
+        return all || (is_player(token + 1) && !is_player(token - 1)) ||
+               acts_behind(r, line, at + 1);
+    }
+    bool plus = mark_at(line, at, '+'), slash = mark_at(line, at, '/');
+    if ((plus && free) || ((plus || slash) && players_beside(line, at))) {
+        *out = token_word(token, "and"); /* feed 5 + relocate */
+        return true;
+    }
+    *out = token_mark(token, ',');
+    return slash && free && !alternative(r, line, at);
+}
+
+/* period, full stop, new line: how many tokens; 0: no stop. */
+static size_t stop_said(const struct line *line, size_t at)
+{
+    bool two = (word_at(line, at, "new") && word_at(line, at + 1, "line")) ||
+               (word_at(line, at, "full") && word_at(line, at + 1, "stop"));
+    return at == 0 ? 0 : two ? 2 : word_at(line, at, "period") ? 1 : 0;
+}
+
 /* What stands at `at` in other marks: what takes its place, `*put` tokens, if anything; gives how
  * many tokens it is, 0: nothing of the kind. */
 static size_t spoken(struct reader *r, const struct line *said, const struct line *line, size_t at,
@@ -196,52 +224,28 @@ static size_t spoken(struct reader *r, const struct line *said, const struct lin
 {
     const struct token *token = &line->tokens[at];
     *put = 1;
-    if (mark_at(line, at, '!')) {
+    bool loud = mark_at(line, at, '!');
+    size_t stop = loud ? 1 : stop_said(line, at);
+    if (stop > 0) {
         *out = token_mark(token, '.');
-        *put = (closes(line, at + 1) || at == 0) ? 0 : 1;
-        return 1;
+        *put = closes(line, at + stop) || at == 0 ? 0 : 1;
+        return stop;
     }
     size_t arrow = arrow_at(line, at);
     if (arrow > 0) {
         *put = arrow_read(r, said, line, at, arrow, out);
         return arrow;
     }
-    bool all = word_at(line, at + 1, "all") || word_at(line, at + 1, "everybody");
-    if (mark_at(line, at, '-') && stands_free(line, at) &&
-        (all || (is_player(&line->tokens[at + 1]) && !is_player(&line->tokens[at - 1])) ||
-         acts_behind(r, line, at + 1))) {
-        *out = token_mark(token, ','); /* 1 dribbles at 2 - 2 back cuts */
-        return 1;
-    }
     const char *letters = slashed(line, at);
     if (letters) {
         *out = token_word(token, letters);
         return word_at(line, at + 3, "cut") ? 4 : 3;
     }
-    if (mark_at(line, at, '+') && stands_free(line, at)) { /* feed 5 + relocate */
-        *out = token_word(token, "and");
-        return 1;
-    }
-    if ((mark_at(line, at, '+') || mark_at(line, at, '/')) && players_beside(line, at)) {
-        *out = token_word(token, "and");
-        return 1;
-    }
     if (word_at(line, at, "w") && mark_at(line, at + 1, '/')) {
         *out = token_word(token, "with");
         return 2;
     }
-    if (mark_at(line, at, '/') && stands_free(line, at) && !alternative(r, line, at)) {
-        *out = token_mark(token, ',');
-        return 1;
-    }
-    bool two = word_at(line, at, "new") && word_at(line, at + 1, "line");
-    two = two || (word_at(line, at, "full") && word_at(line, at + 1, "stop"));
-    if (at > 0 && (two || word_at(line, at, "period"))) {
-        *out = token_mark(token, '.');
-        *put = (closes(line, at + (two ? 2 : 1))) ? 0 : 1;
-        return two ? 2 : 1;
-    }
-    return 0;
+    return between_put(r, line, at, out) ? 1 : 0;
 }
 
 static bool may_be_spoken(const struct token *token)
