@@ -2,8 +2,6 @@
 /* aside: what is said behind a verb and moves nobody: why (to free 3, so 2 can curl), what for (for
  * the catch), what is looked for (looking for the lob), how it is held (with high hands). Left out
  * by rule, with a note that quotes it; what somebody else does in it is told how to be written. */
-#include <string.h>
-
 #include "language/words/unfold.h"
 
 enum aside { ASIDE_TO, ASIDE_FOR, ASIDE_AS, ASIDE_HEAD, ASIDE_OPEN, ASIDE_EMPTY, ASIDE_MOVING };
@@ -168,9 +166,8 @@ static bool hoped_of_somebody(const struct cursor *c)
 static bool doing_is_said(const struct predicate *p)
 {
     const struct token *next = cursor_next(p->c);
-    size_t size = next->text.size;
-    return !hoped_of_somebody(p->c) && plain_word(p->c) && size > 5 &&
-           memcmp(next->text.at + size - 3, "ing", 3) == 0 && !aside_is(p->c, ASIDE_MOVING);
+    return !hoped_of_somebody(p->c) && plain_word(p->c) && next->text.size > 5 &&
+           ends_in_ing(next) && !aside_is(p->c, ASIDE_MOVING);
 }
 
 /* with his hands up, with a purpose; but not `with 3`, nor with the ball, which would be a dribble.
@@ -235,8 +232,7 @@ static bool goes_on_behind(const struct predicate *p)
     }
     const struct token *next = cursor_next(&trial);
     bool owned = word_is(&trial, 0, "his") || word_is(&trial, 0, "her");
-    bool doing =
-        next && next->text.size > 5 && memcmp(next->text.at + next->text.size - 3, "ing", 3) == 0;
+    bool doing = next && next->text.size > 5 && ends_in_ing(next);
     return owned || aside_is(&trial, ASIDE_HEAD) || aside_is(&trial, ASIDE_OPEN) ||
            (doing && !aside_is(&trial, ASIDE_MOVING) && take_entry(&trial, pace_entries) < 0);
 }
@@ -330,34 +326,40 @@ static bool done_in(const struct cursor *c, const struct token *from)
     return false;
 }
 
+/* so that 5 can come up to the top. */
+static bool goes_so(const struct cursor *c, const struct token *from)
+{
+    bool can = false, one = false;
+    for (const struct token *at = from + 1; token_is_word(from, "so") && at < c->at; at++) {
+        struct cursor place = line_look(c, at);
+        place.end = c->at;
+        one = one || (at->kind == TOKEN_NUMBER && !at->possessive);
+        can = can || (one && token_is_word(at, "can"));
+        if (can && take_words(&place, "to") && spot_here(&place)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* for a hand-off with 1, sending 2 to the top: somebody has a part in it, or goes somewhere. */
 static bool another_in(const struct cursor *c, const struct token *from)
 {
     static const char *const mates[] = {"with", "from", "by", NULL};
     static const char *const sent[] = {"him", "her", "them", NULL};
     bool noun = token_is_word(from, "for");
-    size_t size = from->text.size;
-    bool doing = size > 3 && memcmp(from->text.at + size - 3, "ing", 3) == 0;
-    bool so = token_is_word(from, "so"), can = false, one = false;
+    bool doing = ends_in_ing(from);
     for (const struct token *at = from + 1; at < c->at; at++) {
         bool player = at->kind == TOKEN_NUMBER && !at->possessive;
-        struct cursor place = cursor_look(c);
-        place.at = at + 1;
+        struct cursor place = line_look(c, at + 1);
         place.end = c->at;
-        one = one || (so && player);
-        can = can || (one && token_is_word(at, "can"));
-        struct cursor end = place;
-        end.at = at;
-        if (can && take_words(&end, "to") && spot_here(&end)) { /* so that 5 can come up to top */
-            return true;
-        }
         if ((noun && player && token_is_among(at - 1, mates)) ||
             (doing && (player || token_is_among(at, sent)) && take_words(&place, "to") &&
              spot_here(&place))) {
             return true;
         }
     }
-    return false;
+    return goes_so(c, from);
 }
 
 /* `action`: what it would be as a sentence of its own; empty: nothing. */

@@ -13,6 +13,12 @@ bool ends_in_s(const struct token *token)
     return text.size > 2 && text.at[text.size - 1] == 's' && text.at[text.size - 2] != 's';
 }
 
+bool ends_in_ing(const struct token *token)
+{
+    struct str text = token->text;
+    return text.size > 3 && memcmp(text.at + text.size - 3, "ing", 3) == 0;
+}
+
 /* hit 2 on the wing, swing it to 3: whoever has the ball. */
 bool imperative(const struct cursor *c, struct recast *r)
 {

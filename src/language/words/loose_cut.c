@@ -3,8 +3,6 @@
  * begins to do something; or told to be none that can be read loosely: see loose_read.h. */
 #include "language/words/loose_read.h"
 
-#include <string.h>
-
 /* What turns the whole line round, wherever it stands. */
 static const char turning_words[] =
     "forget|forget it|nope|unless|instead|pretend|ghost|scratch that|"
@@ -22,9 +20,8 @@ bool token_is_player(const struct token *token)
 static bool kept_from(const struct cursor *c, const struct token *at)
 {
     const struct token *doing = past_fillers(at + 1, c->end);
-    size_t size = doing < c->end ? doing->text.size : 0;
-    return token_is_word(at, "from") && size > 4 && doing->kind == TOKEN_WORD &&
-           memcmp(doing->text.at + size - 3, "ing", 3) == 0;
+    return token_is_word(at, "from") && doing < c->end && doing->text.size > 4 &&
+           doing->kind == TOKEN_WORD && ends_in_ing(doing);
 }
 
 /* 2 uh 3 cuts: the one, or the other. */

@@ -64,9 +64,8 @@ static bool put_actor(struct clause *k, struct who *out)
     const struct item *first = k->actor_count > 0 ? k->actors[0] : NULL;
     bool he = first && first->kind == ITEM_WHO && first->who.kind == WHO_NONE;
     if (!first || he) {
-        struct str verb = k->act_item->from->text; /* passes to 2: who does is lost */
-        bool lost = !k->going->last && !he && verb.size > 2 && verb.at[verb.size - 1] == 's' &&
-                    verb.at[verb.size - 2] != 's';
+        bool lost = /* passes to 2: who does is lost */
+            !k->going->last && !he && ends_in_s(k->act_item->from);
         if (lost || k->actor_count > 1 || !clause_goes_on(k, he, out)) {
             return false;
         }

@@ -79,7 +79,8 @@ void take_particles(struct cursor *c);
 /* `by 2`, `from 2` further on in the sentence: who does what a noun says. */
 bool agent_ahead(const struct cursor *c, const struct token *from, struct somebody *agent,
                  const struct token **by);
-bool ends_in_s(const struct token *token);                      /* passes, but not pass */
+bool ends_in_s(const struct token *token); /* passes, but not pass */
+bool ends_in_ing(const struct token *token);
 const struct sentence *sentence_before(const struct cursor *c); /* of this line; NULL: none */
 /* contraction: the place of 2, the defender of 3: as 2's place, 3's defender, in the tokens
  * themselves; gives how many are left. */
