@@ -131,24 +131,26 @@ static int take_noun(struct cursor *c, struct who *owner)
     return noun;
 }
 
-bool above_noun_is(const struct cursor *c, bool behind_off)
+/* The noun that begins here; -1: none. */
+static int noun_here(const struct cursor *c)
 {
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(&trial);
     struct who owner;
     int noun = take_noun(&trial, &owner);
     cursor_back(&trial, mark);
+    return noun;
+}
+
+bool above_noun_is(const struct cursor *c, bool behind_off)
+{
+    int noun = noun_here(c);
     return noun >= 0 && (!behind_off || noun_rows[noun].off);
 }
 
 bool above_catch_is(const struct cursor *c)
 {
-    struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(&trial);
-    struct who owner;
-    int noun = take_noun(&trial, &owner);
-    cursor_back(&trial, mark);
-    return noun == NOUN_CATCH;
+    return noun_here(c) == NOUN_CATCH;
 }
 
 static bool noun_fits(const struct sentence *s, enum noun noun)
