@@ -101,7 +101,7 @@ void comes_to_pass(const struct cursor *c, sentence_list *out, const struct toke
                !pass->place;
     bool said = false;
     for (; his && from < to && !said; from++) {
-        struct cursor trial = look_at(c, from, to);
+        struct cursor trial = look_between(c, from, to);
         said = take_among(&trial, purposes) && cursor_done(&trial);
     }
     if (said) {

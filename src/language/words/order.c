@@ -123,7 +123,7 @@ static bool brought(const struct cursor *c, struct recast *r,
 {
     const struct token *end = chain_end(c);
     for (const struct token *at = c->at; at < end; at++) {
-        struct cursor trial = look_at(c, at, end);
+        struct cursor trial = look_between(c, at, end);
         struct unsent move;
         if (at->kind == TOKEN_WORD && moment(&trial, &move) && !moves_in(c, &move.who.who)) {
             put_in_front(c, r, &move, trial.at, end);
@@ -354,14 +354,14 @@ bool while_behind(const struct cursor *c, struct recast *r)
 {
     const struct token *end = chain_end(c);
     for (const struct token *at = c->at; at < end; at++) {
-        struct cursor rest = look_at(c, at + 1, end);
+        struct cursor rest = look_between(c, at + 1, end);
         struct somebody who;
         if (at == c->at || !token_is_word(at, "while") || token_is_mark(&at[-1], ',') ||
             token_is_word(&at[-1], "and") || !player_here(&rest, &who) || moves_in(c, &who.who) ||
             !verb_begins(&rest)) {
             continue;
         }
-        struct cursor first = look_at(c, c->at, at), second = look_at(c, at + 1, end);
+        struct cursor first = look_between(c, c->at, at), second = look_between(c, at + 1, end);
         struct somebody other;
         struct cursor subject = first;
         bool same = player_here(&subject, &other) && same_who(&other.who, &who.who);
@@ -388,7 +388,7 @@ static void copy_named(const struct cursor *c, struct recast *r, const struct to
     static const char *const musts[] = {"has to be",     "must be",    "needs to be", "should be",
                                         "has got to be", "has to get", "must get",    NULL};
     while (from < end) {
-        struct cursor must = look_at(c, from, end);
+        struct cursor must = look_between(c, from, end);
         bool him = token_is_word(from, "him") || token_is_word(from, "her");
         if (him && (from + 1 == end || from[1].kind == TOKEN_MARK)) {
             recast_number(c, r, who->who.number);

@@ -94,7 +94,7 @@ struct cursor cursor_look(const struct cursor *c)
     return trial;
 }
 
-struct cursor look_at(const struct cursor *c, const struct token *at, const struct token *end)
+struct cursor look_between(const struct cursor *c, const struct token *at, const struct token *end)
 {
     struct cursor trial = cursor_look(c);
     trial.at = at;

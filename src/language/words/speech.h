@@ -50,7 +50,7 @@ bool player_here(struct cursor *c, struct somebody *out);   /* the same, but no 
 struct somebody somebody_numbered(const struct cursor *c, const struct token *at, struct who who);
 struct cursor cursor_look(const struct cursor *c); /* to try, watched by nobody */
 /* The same, of what stands from here to there. */
-struct cursor look_at(const struct cursor *c, const struct token *at, const struct token *end);
+struct cursor look_between(const struct cursor *c, const struct token *at, const struct token *end);
 void recast_word(const struct cursor *c, struct recast *r, const char *text);
 /* As one token: the words of a table join over hyphens. */
 void recast_verb(const struct cursor *c, struct recast *r, struct str words);

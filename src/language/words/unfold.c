@@ -10,7 +10,7 @@
 
 struct cursor line_look(const struct cursor *c, const struct token *at)
 {
-    return look_at(c, at, c->end);
+    return look_between(c, at, c->end);
 }
 
 bool number_token(const struct token *token)

@@ -55,7 +55,7 @@ static const char *const together_words[] = {"in this moment",      "in that mom
 static bool turns_at(const struct cursor *c, const struct token *at, const struct token *end,
                      struct recast *r)
 {
-    struct cursor words = look_at(c, at, end);
+    struct cursor words = look_between(c, at, end);
     bool then = take_among(&words, then_words);
     bool only = then && token_is_word(at, "only");
     bool where = !then && at > c->at && token_is_mark(&at[-1], ',') && take_words(&words, "where");
@@ -107,7 +107,7 @@ bool does_turned(const struct cursor *c, struct recast *r)
     struct cursor head = cursor_look(c);
     bool limited = take_among(&head, limits);
     for (const struct token *at = head.at; limited && at < end; at++) {
-        struct cursor behind = look_at(c, at + 1, end);
+        struct cursor behind = look_between(c, at + 1, end);
         struct somebody who;
         bool does = at > head.at && (token_is_word(at, "does") || token_is_word(at, "do"));
         if (does && player_here(&behind, &who) && verb_begins(&behind)) {
@@ -213,7 +213,7 @@ bool gerund_in_front(const struct cursor *c, struct recast *r)
 /* Who begins the chain, with a sentence that is whole. */
 static bool first_act(const struct cursor *c, const struct token *end, struct somebody *who)
 {
-    struct cursor first = look_at(c, c->at, end);
+    struct cursor first = look_between(c, c->at, end);
     return whole_sentence_is(&first) && player_here(&first, who);
 }
 
@@ -246,7 +246,7 @@ static bool before_at(const struct cursor *c, const struct token *at, const stru
                       struct recast *r)
 {
     static const char *const pronouns[] = {"he", "she", NULL};
-    struct cursor behind = look_at(c, at + 1, end);
+    struct cursor behind = look_between(c, at + 1, end);
     struct somebody first, other;
     const struct token *stop = before_joints(c, at);
     if (!first_act(c, stop, &first)) {
@@ -308,7 +308,7 @@ static bool by_then_at(const struct cursor *c, const struct token *at, const str
 {
     static const char *const words[] = {"by the time", "by then", "by that time", "by the moment",
                                         NULL};
-    struct cursor clause = look_at(c, at, end);
+    struct cursor clause = look_between(c, at, end);
     struct somebody who;
     struct phrase phrase;
     if (!take_among(&clause, words)) {
@@ -316,7 +316,7 @@ static bool by_then_at(const struct cursor *c, const struct token *at, const str
     }
     bool then = token_is_word(&clause.at[-1], "then") || token_is_word(&clause.at[-2], "that");
     for (const struct token *main = clause.at; main < end; main++) {
-        struct cursor behind = look_at(c, main, end);
+        struct cursor behind = look_between(c, main, end);
         if (main->kind == TOKEN_NUMBER && (then || main > clause.at) &&
             has_done(&behind, &who, &phrase)) {
             const struct token *stop = before_joints(c, at);
@@ -438,7 +438,7 @@ static const struct token *second_act(const struct cursor *c, bool has, const st
     struct phrase phrase;
     const struct token *second = NULL;
     for (const struct token *at = c->at; at < c->end; at++) {
-        struct cursor act = look_at(c, at + 1, c->end);
+        struct cursor act = look_between(c, at + 1, c->end);
         if (token_is_mark(at, ',')) {
             *comma = at;
             return second;
@@ -456,7 +456,7 @@ static const struct token *second_act(const struct cursor *c, bool has, const st
 /* A sentence above tells what the tokens say. */
 static bool told_so(const struct cursor *c, const struct token *from, const struct token *to)
 {
-    struct cursor moment = look_at(c, from, to);
+    struct cursor moment = look_between(c, from, to);
     struct cursor_mark mark = cursor_mark(c);
     struct event event;
     bool told = event_read(&moment, &event) && event.kind == EVENT_VERB;
@@ -489,7 +489,7 @@ bool two_in_front(const struct cursor *c, struct recast *r)
     if (!second || !act_told(&act, has, &first)) {
         return false;
     }
-    struct cursor end = look_at(c, comma + 1, c->end), then = look_at(c, second, comma);
+    struct cursor end = look_between(c, comma + 1, c->end), then = look_between(c, second, comma);
     if (!subject_here(&end) || !act_told(&then, has, &last)) {
         return false;
     }
