@@ -16,14 +16,8 @@ struct arena_chunk {
     alignas(max_align_t) unsigned char bytes[];
 };
 
-/* The largest fills one large page, with its head. A large page is taken whole at its first touch:
- * only an arena in which half of the last one is little beside the rest asks for them. */
-enum {
-    CHUNK_FIRST = 16 * 1024,
-    CHUNK_MOST = HEAP_LARGE - sizeof(struct arena_chunk),
-    CHUNK_SMALL = HEAP_LARGE / 4, /* in an arena of less than LARGE_FROM */
-    LARGE_FROM = 8 * HEAP_LARGE
-};
+/* The largest is one whose pages come together, with its head. */
+enum { CHUNK_FIRST = 16 * 1024, CHUNK_MOST = HEAP_TOGETHER - sizeof(struct arena_chunk) };
 
 void arena_init(struct arena *arena, const struct memory *memory, jmp_buf *escape)
 {
@@ -75,9 +69,8 @@ static _Noreturn void give_up(struct arena *arena, int why)
 static struct arena_chunk *add_chunk(struct arena *arena, size_t least)
 {
     size_t room = arena->top ? arena->top->room * 2 : CHUNK_FIRST;
-    size_t most = arena->taken < LARGE_FROM ? CHUNK_SMALL : CHUNK_MOST;
-    if (room > most) {
-        room = most;
+    if (room > CHUNK_MOST) {
+        room = CHUNK_MOST;
     }
     if (room < least) {
         room = least;

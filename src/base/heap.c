@@ -3,35 +3,37 @@
 #define _DEFAULT_SOURCE /* madvise */
 #include "base/heap.h"
 
+#include <stdint.h>
 #include <stdlib.h>
 #ifdef __linux__
 #include <sys/mman.h>
 #endif
 
-#ifdef MADV_HUGEPAGE
-/* Whole large pages of it are asked for, and the rest is left as it is: nothing behind it is
- * touched. */
-static void *take_large(size_t size)
+enum { PAGE = 4096, FEW = 16 }; /* bytes; pages that are not worth a call (ours) */
+
+/* The whole pages of it; a machine that refuses gives them one by one, as before. */
+static void touch_together(void *block, size_t size)
 {
-    void *block = NULL;
-    if (posix_memalign(&block, HEAP_LARGE, size) != 0) {
-        return NULL;
+#ifdef MADV_POPULATE_WRITE
+    uintptr_t at = (uintptr_t)block, first = (at + PAGE - 1) / PAGE * PAGE;
+    uintptr_t behind = (at + size) / PAGE * PAGE;
+    if (size <= HEAP_TOGETHER && behind > first && (behind - first) / PAGE >= FEW) {
+        madvise((char *)block + (first - at), behind - first, MADV_POPULATE_WRITE);
     }
-    madvise(block, size / HEAP_LARGE * HEAP_LARGE,
-            MADV_HUGEPAGE); /* refused: small ones, as before */
-    return block;
-}
+#else
+    (void)block;
+    (void)size;
 #endif
+}
 
 void *heap_take(void *ctx, size_t size)
 {
     (void)ctx;
-#ifdef MADV_HUGEPAGE
-    if (size >= HEAP_LARGE) {
-        return take_large(size);
+    void *block = malloc(size);
+    if (block) {
+        touch_together(block, size);
     }
-#endif
-    return malloc(size);
+    return block;
 }
 
 void heap_give(void *ctx, void *block)

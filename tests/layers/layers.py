@@ -38,7 +38,7 @@ TABLE = {
 PLAIN = {'assert', 'ctype', 'float', 'limits', 'math', 'setjmp', 'stdalign', 'stdarg', 'stdbool', 'stddef', 'stdint',
          'stdio', 'stdlib', 'string'}
 OUTSIDE = {
-    'base': {'sys/mman'},  # large pages, where the machine has them
+    'base': {'sys/mman'},  # the pages of a chunk come together, where the machine can
     'picture/text': {'cairo', 'cairo-ft', 'fontconfig/fontconfig', 'fribidi', 'raqm', 'ft2build', 'linebreak', 'linebreakdef', 'hb', 'threads'},
     'picture/paint': {'cairo', 'cairo-svg', 'cairo-pdf', 'png', 'dlfcn'},  # dlfcn: librsvg, when there is a crest
     'page/sheet': {'cairo', 'cairo-pdf'},

@@ -46,8 +46,9 @@ struct str tell_thing(struct arena *arena, const struct play *play, const struct
                       int branch, size_t index);
 /* "x3 trails", "x3 and x5 switch", "otherwise". */
 struct str tell_conditions(struct arena *arena, const struct branch *branch);
+/* "." behind what has no stop of its own; else empty. */
+struct str tell_stop(struct str text);
 /* A player as sentences name him: an attacker's number marked, for bold. */
-struct str tell_stop(struct str text); /* "." behind what has no stop of its own; empty */
 void tell_body(struct strbuf *out, body who);
 /* "x3 trails: Curl": what the player has to see, and what the coach calls it. */
 struct str tell_branch(struct arena *arena, const struct branch *branch);

@@ -41,13 +41,13 @@ END_TEST
 
 START_TEST(one_piece_may_be_larger_than_any_chunk)
 {
-    size_t size = 3 * (size_t)HEAP_LARGE + 5;
+    size_t size = 3 * (size_t)HEAP_TOGETHER + 5;
     unsigned char *piece = arena_take(&arena, size);
     ck_assert(piece[0] == 0 && piece[size / 2] == 0 && piece[size - 1] == 0);
     memset(piece, 7, size);
     unsigned char *next = arena_take(&arena, 1);
     ck_assert(*next == 0);
-    ck_assert_uint_lt(arena.taken, size + 2 * (size_t)HEAP_LARGE);
+    ck_assert_uint_lt(arena.taken, size + 2 * (size_t)HEAP_TOGETHER);
 }
 END_TEST
 
@@ -57,7 +57,7 @@ START_TEST(what_was_taken_since_a_mark_is_given_back)
     struct arena_mark mark = arena_mark(&arena);
     size_t taken = arena.taken;
     for (int round = 0; round < 3; round++) {
-        memset(arena_take(&arena, 9 * (size_t)HEAP_LARGE), 1, 9 * (size_t)HEAP_LARGE);
+        memset(arena_take(&arena, 40 * (size_t)HEAP_TOGETHER), 1, 40 * (size_t)HEAP_TOGETHER);
         arena_release(&arena, mark);
         ck_assert_uint_eq(arena.taken, taken);
     }
