@@ -111,6 +111,16 @@ static bool purpose_is_said(const struct predicate *p)
            !entry_nearest(&trial, side_entries) && !phrase_nearest(&trial, FOR_ATTACKERS);
 }
 
+/* for the pass to 4: it is to be thrown. */
+static bool to_somebody(const struct cursor *c)
+{
+    const struct token *at = c->at;
+    while (at < c->end && at->kind == TOKEN_WORD && !token_is_word(at, "to")) {
+        at++;
+    }
+    return at + 1 < c->end && token_is_word(at, "to") && at[1].kind == TOKEN_NUMBER;
+}
+
 /* for the catch, for safety, for a three; but not `for 3`, `for 2 s`. */
 static bool reason_is_said(const struct predicate *p)
 {
@@ -146,7 +156,8 @@ static bool reason_is_said(const struct predicate *p)
     bool somebody = person_read(&trial, &who) && who.kind != WHO_BALL; /* ball reversal */
     cursor_back(&trial, mark);
     bool said = p->s->place || p->s->object.kind != WHO_NONE;
-    return !somebody && next && (said || article_next(&trial) || aside_is(&trial, ASIDE_FOR));
+    return !somebody && next && !to_somebody(&trial) &&
+           (said || article_next(&trial) || aside_is(&trial, ASIDE_FOR));
 }
 
 /* looking for the lob, calling for it; but not what moves somebody: going left, coming off 5. */

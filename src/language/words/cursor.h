@@ -44,6 +44,7 @@ struct cursor {
     const struct sentence *latest;    /* the one just read, where the next one is looked for */
     bool counted;                     /* one dribble, two dribbles may stand where a verb does */
     bool unfolded;                    /* its clauses stand one behind the other: unfold.h */
+    int spared;   /* as many phrases of the line have been left out so that it is read: spare.c */
     bool several; /* in the sentence being read: each of its players has one of `the corners` */
     /* the second reading of a line, as speech: speech.h; NULL: as it stands */
     struct speech *speech;

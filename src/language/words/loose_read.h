@@ -128,6 +128,9 @@ bool loose_read(struct cursor *c, sentence_list *out, struct span blamed, struct
 /* plain: the line from c->at to c->end put more plainly and read again, in the end loosely; true:
  * all of it, with notes of what was left out; false: none of it, nothing is reported. */
 bool plain_read(struct cursor *c, sentence_list *out, bool loosely);
+/* spare: the line from c->at to c->end without a phrase that it can spare, or with another verb,
+ * where the grammar stumbled; true: all of it, with a note. False: nothing of it, silently. */
+bool spare_read(struct cursor *c, sentence_list *out, const struct diag *error);
 /* speech: the line as it stands, or as it is said; false: why is in the diagnostics. */
 void speech_begin(struct cursor *c); /* c->at to c->end, as it is said */
 bool strictly_read(struct cursor *c, sentence_list *out);

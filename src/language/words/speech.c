@@ -311,7 +311,8 @@ bool sentences_read(struct cursor *c, sentence_list *out)
     other.doer = other.screener = NULL;
     out->count = had;
     if (unfold_read(&other, out) || plain_read(&other, out, loosely) ||
-        (loosely && loose_read(&other, out, error->span, &c->meant))) {
+        (loosely && loose_read(&other, out, error->span, &c->meant)) ||
+        (loosely && spare_read(&other, out, error))) {
         cursor_back(c, mark);
         c->at = c->end;
         for (size_t i = 0; i < unheard.all.count; i++) {
