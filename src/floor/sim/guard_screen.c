@@ -4,14 +4,15 @@
 
 #include "base/real.h"
 
-#define SWITCH_NEAR 1.25              /* m from user to screener */
-#define SWITCH_SPEED .5               /* m/s toward the exit */
-#define AFTER .8                      /* s after the use ended in which the strategy still holds */
-#define AT_RING 1.6                   /* m: a place as near as that to the ring is the ring */
-#define SLIP_SEEN 2                   /* reactions until who has jumped out knows of a slip */
-#define ROLLS .8                      /* m/s */
-#define BY_HIM 1.2                    /* m from a man who has set off: with him, */
-#define FAR_OFF 2.4                   /* and so far from him still in help (ours) */
+#define SWITCH_NEAR 1.25 /* m from user to screener */
+#define SWITCH_SPEED .5  /* m/s toward the exit */
+#define AFTER .8         /* s after the use ended in which the strategy still holds */
+#define AT_RING 1.6      /* m: a place as near as that to the ring is the ring */
+#define OUT_FIRST 1.0    /* s for which he who steps out at a slip goes by the other (ours) */
+#define SLIP_SEEN 2      /* reactions until who has jumped out knows of a slip */
+#define ROLLS .8         /* m/s */
+#define BY_HIM 1.2       /* m from a man who has set off: with him, */
+#define FAR_OFF 2.4      /* and so far from him still in help (ours) */
 #define MEETS (2 * MOTION_BODY + .06) /* m from the screener: in touch with him */
 #define COMES 3.0                     /* m from its spot at which a screen is seen to come */
 
@@ -274,19 +275,45 @@ void guard_take(struct world *world, body self, body man)
     screens_follow(world);
 }
 
+/* Have the two who guard screener and user been told to change men? */
+static bool is_switched(const struct world *world, body own, body his)
+{
+    return own != BODY_NONE && his != BODY_NONE &&
+           (world->duty[his].strategy == STRATEGY_SWITCH ||
+            world->duty[own].strategy == STRATEGY_SWITCH);
+}
+
+/* A screen that was slipped: who has stepped out at the user stays with him when he sees it, and
+ * the user's man is left with the slip. */
+static bool slip_is_switched(const struct world *world, body screener)
+{
+    const struct screen *screen = &world->screen[screener];
+    return !screen->live && screen->slipped &&
+           world->t >= screen->slipped_at + world->level->reaction;
+}
+
 /* The two change men when the user comes by the screener, seen two reactions later. */
 void guard_watch_switches(struct world *world)
 {
     for (int s = 0; s <= BODY_COACH; s++) {
         const struct screen *screen = &world->screen[s];
-        if (!screen->live || !screen->left || screen->defender == BODY_NONE) {
+        bool slipped = slip_is_switched(world, (body)s);
+        if (!slipped && (!screen->live || !screen->left || screen->defender == BODY_NONE)) {
             continue;
         }
         body own = world->guarded[s], his = world->guarded[screen->user];
-        bool asked = own != BODY_NONE && his != BODY_NONE &&
-                     (world->duty[his].strategy == STRATEGY_SWITCH ||
-                      world->duty[own].strategy == STRATEGY_SWITCH);
-        if (!asked || world->t < screen->left_at + 2 * world->level->reaction) {
+        if (!is_switched(world, own, his)) {
+            continue;
+        }
+        if (slipped) {
+            guard_swap(world, his, own);
+            world->agent[own].let_through = world->t + OUT_FIRST;
+            if (!ball_is_held(world, screen->user)) {
+                duty_by_rule(world, own, STRATEGY_DENY);
+            }
+            continue;
+        }
+        if (world->t < screen->left_at + 2 * world->level->reaction) {
             continue;
         }
         struct mover user = see_body(world, screen->user, world->level->reaction);
