@@ -430,6 +430,10 @@ def everyone():
                  'everyone: a file a player, two of one name apart, none outside the folder')
         status, out, err = run('handout', 'book.play', '--for', 'Wren Castell', '-o', 'pages/', cwd=here)
         tap.same((status, out), (0, 'pages/kites-wren-castell.pdf\n'), 'everyone: a player with two spots has one file')
+        tap.same(err, '', 'and nothing to say, as each has a jersey')
+        (here / 'same.play').write_text(('playbook "Kites"\n' + team + GOOD).replace(', jersey 7', '').replace(', jersey 4', '').replace(', jersey 33', ''))
+        status, out, err = run('handout', 'same.play', '--for', 'everyone', '-o', 'pages/same-{player}.pdf', cwd=here)
+        tap.ok(len(out.split()) == 3 and err.count('give each a jersey') == 2, 'two of one name without jerseys are one player, and it is said', out + err)
         pages = subprocess.run(['qpdf', '--show-npages', str(here / 'pages' / 'wren-castell.pdf')], stdout=subprocess.PIPE, check=False)
         # 2 and 3 of Lantern, 2 and 4 of the lineup of Sluice
         tap.same((pages.returncode, pages.stdout), (0, b'4\n'), 'everyone: each spot of each play has its page')
@@ -595,7 +599,9 @@ def cards():
 
 def books():
     with Folder(book='playbook "Larkspur Kites"\n' + GOOD, good=GOOD, empty='playbook "Larkspur Kites"\n') as here:
-        tap.same(run('book', 'book.play', cwd=here)[:2], (0, 'larkspur-kites.pdf\n'), 'book writes a PDF')
+        tap.same(run('book', 'book.play', cwd=here)[:2], (0, 'larkspur-kites-book.pdf\n'), 'book writes a PDF')
+        names = [run(*sheet, 'book.play', '-o', './', cwd=here)[1] for sheet in (['handout'], ['coach'], ['fill-in'], ['card'], ['chart'], ['book'])]
+        tap.ok(len(set(names)) == len(names), 'each sheet has a name of its own: none is written over another', str(names))
         tap.same(run('book', 'good.play', '--two-sided', cwd=here)[:2], (0, 'playbook.pdf\n'), 'a book without a title is called playbook')
         one_message(run('book', 'empty.play', cwd=here), 1, ['no play in it'], 'no book without a play')
         one_message(run('book', 'good.play', '--per-page', '5', cwd=here), 2, ['1, 2, 4, 6 or 9'], 'book: five diagrams a page are wrong use')
@@ -616,13 +622,13 @@ def books():
         for name, text in (('good', svg.format('<rect width="9" height="9"/>')), ('broken', svg.format('<rect')), ('words', 'hello'),
                            ('outside', svg.format('<image width="9" height="9" href="good.svg"/>')), ('huge', svg.format(' ' * (4 << 20)))):
             (here / f'{name}.svg').write_text(text)
-        tap.same(run('book', 'book.play', '--crest', 'good.svg', '--deps', 'rule.d', cwd=here)[:2], (0, 'larkspur-kites.pdf\n'), 'a crest on the cover')
-        tap.same((here / 'rule.d').read_text(), 'larkspur-kites.pdf: book.play good.svg\n', 'the make rule names the crest')
-        whole = (here / 'larkspur-kites.pdf').read_bytes()
+        tap.same(run('book', 'book.play', '--crest', 'good.svg', '--deps', 'rule.d', cwd=here)[:2], (0, 'larkspur-kites-book.pdf\n'), 'a crest on the cover')
+        tap.same((here / 'rule.d').read_text(), 'larkspur-kites-book.pdf: book.play good.svg\n', 'the make rule names the crest')
+        whole = (here / 'larkspur-kites-book.pdf').read_bytes()
         for name, words in (('broken', 'broken'), ('words', 'neither SVG nor PNG'), ('outside', 'outside itself'), ('huge', '4 MiB'),
                             ('missing', 'No such file')):
             one_message(run('book', 'book.play', '--crest', f'{name}.svg', cwd=here), 3, [f'{name}.svg', words], f'a crest that is {name} is refused')
-        tap.ok((here / 'larkspur-kites.pdf').read_bytes() == whole, 'and the old file is whole')
+        tap.ok((here / 'larkspur-kites-book.pdf').read_bytes() == whole, 'and the old file is whole')
         one_message(run('book', 'book.play', '--crest', 'good.svg', '-o', 'good.svg', cwd=here), 2, ['PDF'], 'a book is no SVG')
         (here / 'crest.pdf').write_text(svg.format('<rect width="9" height="9"/>'))
         one_message(run('book', 'book.play', '--crest', 'crest.pdf', '-o', 'crest.pdf', cwd=here), 3, ['crest.pdf'], 'the crest is not written over')
@@ -873,7 +879,7 @@ def bad_files():
         tap.ok(status == 1 and 'latin.play:1:' in err, 'text that is not UTF-8 is an error of its line', err)
         (here / 'line.play').write_text(GOOD + '# ' + 'x' * 10_000_000 + '\n')
         status, out, err = run('check', 'line.play', cwd=here)
-        tap.ok(status == 1 and 'file.too-large' in err and len(err) < 2000, 'a line of 10 MB is one error', err[:500])
+        tap.ok(status == 1 and 'file.too-large' in err and 'help: ' in err and len(err) < 2000, 'a line of 10 MB is one error', err[:500])
         (here / 'long.play').write_text(GOOD + '    1 passes to ' + '2 ' * 200_000 + '\n')
         status, out, err = run('check', 'long.play', cwd=here)
         tap.ok(status == 1 and 'long.play:11:' in err and len(err) < 3000, 'a line of 400 kB is an error of its line', err[:500])
@@ -901,7 +907,7 @@ def includes():
         (here / 'missing.play').write_text('include "nowhere.play"\n')
         one_message(run('check', 'missing.play', cwd=here), 1, ['missing.play:1:', 'file.missing'], 'a missing include')
         (here / 'self.play').write_text('include "self.play"\n')
-        one_message(run('check', 'self.play', cwd=here), 1, ['self.play:1:', 'file.cycle'], 'a file that includes itself')
+        one_message(run('check', 'self.play', cwd=here), 1, ['self.play:1:', 'file.cycle', 'help: '], 'a file that includes itself')
         (here / 'a.play').write_text('include "b.play"\n')
         (here / 'b.play').write_text('include "./a.play"\n')
         one_message(run('check', 'a.play', cwd=here), 1, ['file.cycle'], 'includes in a circle')
@@ -938,7 +944,7 @@ def includes():
         (here.parent / 'outside.play').unlink()
         (here / 'sub').mkdir()
         (here / 'dir.play').write_text('include "sub"\n')
-        one_message(run('check', 'dir.play', cwd=here), 1, ['file.unreadable'], 'a folder as include')
+        one_message(run('check', 'dir.play', cwd=here), 1, ['file.unreadable', 'help: '], 'a folder as include')
         os.mkfifo(here / 'pipe.play')
         (here / 'fifo.play').write_text('include "pipe.play"\n')
         one_message(run('check', 'fifo.play', cwd=here, timeout=20), 1, ['file.unreadable'], 'a pipe as include does not hang')
@@ -980,6 +986,10 @@ def bad_outputs():
         if os.path.exists('/dev/full'):
             one_message(run(*book, '-o', '/dev/full', cwd=here), 3, ['/dev/full', 'No space'], 'a full disk')
             with open('/dev/full', 'wb') as full:
+                for name in ('crowded.play', 'wrong.play'):
+                    (here / name).write_text(CROWDED if name == 'crowded.play' else WRONG)
+                    done = subprocess.run([PROGRAM, 'check', name], stdout=subprocess.PIPE, stderr=full, cwd=here, env=ENV, check=False)
+                    tap.same(done.returncode, 3, f'what is to be said of {name} is lost on a full disk: that is not fine')
                 status, _, err = run(*book, '-o', '-', cwd=here, stdout=full)
                 tap.ok(status == 3 and 'No space' in err and err.count('\n') == 1, 'a full standard output', err)
                 status, _, err = run('list', 'verbs', stdout=full)
@@ -1031,14 +1041,23 @@ def links_and_devices(here, book):
     tap.ok((here / 'out.svg').is_symlink() and os.path.islink('/dev/stdout'), 'links to what is the system\'s own stay')
 
 
+def writes(going, folder):
+    """Whether a file is open to be written in the folder: beside its place, or without a name yet."""
+    try:
+        opened = [os.readlink(link) for link in pathlib.Path(f'/proc/{going.pid}/fd').iterdir()]
+    except OSError:
+        opened = []
+    return any(name.startswith(f'{folder.resolve()}/') and name.endswith(' (deleted)') for name in opened) or list(folder.glob('.courtwright-*'))
+
+
 def interrupted():
     with Folder() as here:
         for file in KITES.glob('*.play'):
             shutil.copy(file, here)
-        for number in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP):
+        for number in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP, signal.SIGKILL):
             going = subprocess.Popen([PROGRAM, 'coach', 'kites.play', '--tolerance', '--jobs', '1', '-o', 'out.pdf'], cwd=here, env=ENV,
                                      stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
-            while going.poll() is None and not list(here.glob('.courtwright-*')):
+            while going.poll() is None and not writes(going, here):
                 time.sleep(0.01)
             going.send_signal(number)
             tap.same((going.wait(60), list(here.glob('.courtwright-*')), (here / 'out.pdf').exists()), (-number, [], False),

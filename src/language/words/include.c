@@ -19,10 +19,13 @@ static const struct {
 } failures[] = {
     [LOAD_MISSING] = {DIAG_FILE_MISSING, "there is no file",
                       "write the name as it stands in this file's folder"},
-    [LOAD_UNREADABLE] = {DIAG_FILE_UNREADABLE, "nothing can be read from", NULL},
+    [LOAD_UNREADABLE] =
+        {DIAG_FILE_UNREADABLE, "nothing can be read from",
+         "it is a folder, or you have no right to read it: name a file that you can open"},
     [LOAD_OUTSIDE] = {DIAG_FILE_OUTSIDE,
                       "outside the book's folder:", "copy it into the book's folder"},
-    [LOAD_TOO_LARGE] = {DIAG_FILE_TOO_LARGE, "too large for a playbook:", NULL},
+    [LOAD_TOO_LARGE] = {DIAG_FILE_TOO_LARGE, "too large for a playbook:",
+                        "make several files of it, each with an include of its own"},
 };
 
 static void report_failure(struct reader *r, enum load_result result, struct str path,
@@ -30,9 +33,7 @@ static void report_failure(struct reader *r, enum load_result result, struct str
 {
     struct diag *diag = diag_add(r->diags, failures[result].code, span, "%s \"%.*s\"",
                                  failures[result].what, STR_ARG(path));
-    if (failures[result].help) {
-        diag_help(r->diags, diag, "%s", failures[result].help);
-    }
+    diag_help(r->diags, diag, "%s", failures[result].help);
 }
 
 /* False: reported. */
@@ -40,8 +41,10 @@ static bool load(struct reader *r, struct str path, struct span span, uint32_t *
 {
     struct shelf *shelf = r->shelf;
     if (r->depth >= LIMIT_INCLUDE_DEPTH) {
-        diag_add(r->diags, DIAG_TEXT_INCLUDE_DEEP, span,
-                 "files include one another more than %d deep", LIMIT_INCLUDE_DEPTH);
+        struct diag *diag =
+            diag_add(r->diags, DIAG_TEXT_INCLUDE_DEEP, span,
+                     "files include one another more than %d deep", LIMIT_INCLUDE_DEPTH);
+        diag_help(r->diags, diag, "include it from the book's own file");
         return false;
     }
     if (shelf->sources->all.count >= LIMIT_SOURCES) {
@@ -65,8 +68,9 @@ static bool load(struct reader *r, struct str path, struct span span, uint32_t *
         return false;
     }
     if (is_open_or_read(r, name)) {
-        diag_add(r->diags, DIAG_FILE_CYCLE, span, "the file \"%.*s\" is in the book already",
-                 STR_ARG(path));
+        struct diag *diag = diag_add(r->diags, DIAG_FILE_CYCLE, span,
+                                     "the file \"%.*s\" is in the book already", STR_ARG(path));
+        diag_help(r->diags, diag, "leave this include out: one is enough");
         return false;
     }
     *source = sources_add(shelf->sources, name, text);

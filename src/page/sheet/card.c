@@ -6,9 +6,10 @@
 #include "page/sheet/card_cell.h"
 #include "page/sheet/rows.h"
 
-#define CARDS_TOP 64.0  /* there is no title */
-#define TO_NOTE 11.0    /* from the last cut to the line under it */
-#define ROOM_BELOW 11.0 /* kept for that line */
+#define CARDS_TOP 64.0 /* there is no title */
+#define TO_NOTE 11.0   /* from the last cut to the line under it */
+#define ROOM_BELOW 8.0 /* from the last cut to the key at least */
+#define NOTE_TO_KEY 12.0
 
 #define TO_CARDS 12.0 /* from what stands over them on the first page */
 
@@ -97,7 +98,6 @@ static void open_board(struct card_flow *flow)
     page->y = top;
     page->bottom = page->key - ROOM_BELOW;
     page->empty = false;
-    page->keyless = true;
     size_t rows = rows_below(flow, page, top);
     rows = rows < 1 ? 1 : rows > DOWN_MOST ? DOWN_MOST : rows;
     flow->board = (struct board){.size = flow->size, .top = top, .rows = rows};
@@ -154,7 +154,8 @@ static size_t rows_used(const struct board *board)
     return used;
 }
 
-/* The cuts of a page that is full, and the line that says so. */
+/* The cuts of a page that is full, and the line that says so where the key leaves room for it: the
+ * scissors say the same. */
 static void cut_page(struct card_flow *flow)
 {
     const struct board *board = &flow->board;
@@ -166,12 +167,14 @@ static void cut_page(struct card_flow *flow)
         rule_line(flow, column, false);
     }
     galley_scissors(galley, left_of(flow) - 10, board->top);
+    double base = board->top + (double)rows_used(board) * board->size->height + TO_NOTE;
+    if (base + NOTE_TO_KEY > rows_page(&flow->rows)->key) {
+        return;
+    }
     const struct text_block *note = words_set(
         &flow->rows.setter, TYPE_NOTE,
         STR("Cut along the dashes. Grouped by situation, then in the order of the book."), 0);
-    galley_text_end(galley, note, left_of(flow) + PAGE_WIDE,
-                    board->top + (double)rows_used(board) * board->size->height + TO_NOTE,
-                    ROLE_SOFT);
+    galley_text_end(galley, note, left_of(flow) + PAGE_WIDE, base, ROLE_SOFT);
 }
 
 /* The first place, row by row, where a card of so many rows has room. */

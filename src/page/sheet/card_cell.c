@@ -134,6 +134,7 @@ static const struct scene *fit_scene(const struct filling_card *card, size_t *ro
                                         .theme = THEME_PRINT,
                                         .accent = BODY_NONE,
                                         .plain = true,
+                                        .order = true,
                                         .below = ways[i].below};
         size_t needs = rows_for(card, scene_height(card->setter->arena, card->diagram, &options));
         if (*rows == 0 || needs < *rows) {

@@ -524,7 +524,7 @@ static void small_discs(struct drawing *drawing)
 
 void discs_place(struct drawing *drawing)
 {
-    if (drawing->options->plain || drawing->options->beads) {
+    if ((drawing->options->plain && !drawing->options->order) || drawing->options->beads) {
         return;
     }
     bearer_list bearers = {0};

@@ -129,8 +129,9 @@ struct scene_options {
     /* All these on one floor, wherever anybody is in them at any time: their frames are the same.
      * NULL: what this diagram needs. */
     const diagram_list *together;
-    /* A card's: no order discs, no names, numerals only at the X that a read is about. */
-    bool plain;
+    /* Where no sentence stands under it: no order discs, no names, numerals only at the X that a
+     * read is about. With `order` the discs all the same: a card's, to be read in a hurry. */
+    bool plain, order;
 };
 
 void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *diagrams);

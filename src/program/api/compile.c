@@ -105,7 +105,9 @@ static bool is_text(struct courtwright *book, uint32_t source, struct str text)
 {
     struct span start = {source, 0, 0};
     if (text.size > COURTWRIGHT_TEXT_MOST) {
-        diag_add(&book->diags, DIAG_FILE_TOO_LARGE, start, "this file holds more than 8 MiB");
+        struct diag *diag =
+            diag_add(&book->diags, DIAG_FILE_TOO_LARGE, start, "this file holds more than 8 MiB");
+        diag_help(&book->diags, diag, "make several files of it, each with an include of its own");
         return false;
     }
     const char *nul = find_nul(text);

@@ -47,7 +47,10 @@ static int write_named(const struct request *request, struct input *input,
     options.crest = crest->at;
     options.crest_size = crest->size;
     const char *title = courtwright_title(input->book);
-    return one_sheet(request, input, "book", &options, *title ? title : "playbook");
+    char *name = *title ? format_text("%s book", title) : format_text("playbook");
+    int status = one_sheet(request, input, "book", &options, name);
+    free(name);
+    return status;
 }
 
 static int write_book(const struct request *request, struct input *input, struct picked *picked)

@@ -60,7 +60,9 @@ static const struct option_row options[] = {
     ROW_OUTPUT("a file, a folder, or -"),
     ROW_PLAY,
     {"per-page", 0, OPTION_NUMBER, FIELD(per_page), "N",
-     "cards a page: 12 or 20 (12 where one page is enough)", 1, 20},
+     "cards a page: 12 or 20, fewer where one is so tall that it takes the room of two (12 where "
+     "one page is enough)",
+     1, 20},
     ROW_PAPER,
     ROW_DATE,
     ROW_STRICT,

@@ -71,6 +71,7 @@ struct output {
     char *path;   /* as shown */
     char *target; /* where it goes: links followed */
     char *beside; /* the unfinished one; NULL when it is written straight (a pipe, a device, `-`) */
+    bool nameless; /* it is, and has no name in its folder until all is written */
     FILE *file;
     struct courtwright_writer writer;
     int error;

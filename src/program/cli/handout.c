@@ -14,6 +14,7 @@
 struct reader {
     int number;
     const char *name, *jersey; /* NULL: nobody's; the one of that name */
+    bool told;                 /* that the name stands there more than once */
 };
 struct handing {
     const struct request *request;
@@ -29,7 +30,19 @@ static void add_reader(struct handing *handing, int number, const char *name, co
 {
     handing->readers =
         must(realloc(handing->readers, (handing->count + 1) * sizeof *handing->readers));
-    handing->readers[handing->count++] = (struct reader){number, name, jersey};
+    handing->readers[handing->count++] = (struct reader){number, name, jersey, false};
+}
+
+/* Two of one name without a jersey cannot be told from one with two spots: it is said. */
+static void tell_twice(const struct handing *handing, struct reader *reader)
+{
+    if (!*reader->jersey && !reader->told) {
+        say(handing->request->command,
+            "'%s' stands more than once in the roster without a jersey: taken for one player with "
+            "several spots; if they are two, give each a jersey",
+            shown(reader->name));
+        reader->told = true;
+    }
 }
 
 /* A name that stands in the roster more than once has more than one spot; with two jerseys it is
@@ -37,9 +50,10 @@ static void add_reader(struct handing *handing, int number, const char *name, co
 static void add_player(struct handing *handing, const struct courtwright_player *player)
 {
     for (size_t i = 0; i < handing->count; i++) {
-        const struct reader *reader = &handing->readers[i];
+        struct reader *reader = &handing->readers[i];
         if (reader->name && strcasecmp(reader->name, player->name) == 0 &&
             strcmp(reader->jersey, player->jersey) == 0) {
+            tell_twice(handing, reader);
             return;
         }
     }

@@ -122,5 +122,6 @@ int main(int argc, char **argv)
             errno ? strerror(errno) : "");
         return STATUS_FILE;
     }
-    return status;
+    /* what there was to say did not arrive, and nowhere is left to say so */
+    return ferror(stderr) ? STATUS_FILE : status;
 }

@@ -85,9 +85,20 @@ static void keep_rights(int fd, const struct stat *old)
     (void)fchmod(fd, old->st_mode & 0777);
 }
 
-/* Makes a file that was not there, or not: a signal that comes meanwhile waits until it is known
- * what has to be removed. */
-static int open_new(const char *path, mode_t mode)
+/* Gives an open file that has no name yet this one, or not. */
+static bool give_name(int fd, const char *path)
+{
+    char *open_as = format_text("/proc/self/fd/%d", fd);
+    bool given = linkat(AT_FDCWD, open_as, AT_FDCWD, path, AT_SYMLINK_FOLLOW) == 0;
+    int error = errno;
+    free(open_as);
+    errno = error;
+    return given;
+}
+
+/* Makes a file that was not there, or names one that is open (`nameless`; -1: none), or not: a
+ * signal that comes meanwhile waits until it is known what has to be removed. */
+static int open_new(const char *path, mode_t mode, int nameless)
 {
     sigset_t ends, before;
     sigemptyset(&ends);
@@ -95,7 +106,9 @@ static int open_new(const char *path, mode_t mode)
         sigaddset(&ends, numbers[i]);
     }
     pthread_sigmask(SIG_BLOCK, &ends, &before);
-    int fd = open(path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, mode);
+    int fd = nameless < 0                ? open(path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, mode)
+             : give_name(nameless, path) ? nameless
+                                         : -1;
     int error = errno;
     if (fd >= 0) {
         atomic_store(&unfinished, path);
@@ -105,22 +118,18 @@ static int open_new(const char *path, mode_t mode)
     return fd;
 }
 
-/* A new file in the same folder, so that moving it is one step; `old`: what it takes the place of,
- * or NULL. */
-static bool open_beside(struct output *output, const struct stat *old)
+/* The unfinished file's name, in the folder where it goes, so that moving it is one step; the file,
+ * or -1. */
+static int name_beside(struct output *output, mode_t mode, int nameless)
 {
     int folder = (int)folder_size(output->target);
     for (unsigned attempt = 0; attempt < 100; attempt++) {
         free(output->beside);
         output->beside =
             format_text("%.*s.courtwright-%ld-%u", folder, output->target, (long)getpid(), attempt);
-        int fd = open_new(output->beside, old ? old->st_mode & 0777 : 0666);
+        int fd = open_new(output->beside, mode, nameless);
         if (fd >= 0) {
-            if (output->precious && old) {
-                keep_rights(fd, old);
-            }
-            output->file = must(fdopen(fd, "wb"));
-            return true;
+            return fd;
         }
         if (errno != EEXIST) {
             break;
@@ -129,7 +138,40 @@ static bool open_beside(struct output *output, const struct stat *old)
     int error = errno;
     free(output->beside);
     output->beside = NULL;
-    return cannot(output, error);
+    errno = error;
+    return -1;
+}
+
+/* A file without a name in that folder, which is gone with the program however that ends, or -1
+ * where the system has no such thing. */
+static int open_nameless(const struct output *output, mode_t mode)
+{
+    if (access("/proc/self/fd", X_OK) != 0) {
+        return -1;
+    }
+    char *folder = folder_named(output->target);
+    int fd = open(folder, O_WRONLY | O_TMPFILE | O_CLOEXEC, mode);
+    free(folder);
+    return fd;
+}
+
+/* A new file; `old`: what it takes the place of, or NULL. */
+static bool open_beside(struct output *output, const struct stat *old)
+{
+    mode_t mode = old ? old->st_mode & 0777 : 0666;
+    int fd = open_nameless(output, mode);
+    output->nameless = fd >= 0;
+    if (fd < 0) {
+        fd = name_beside(output, mode, -1);
+    }
+    if (fd < 0) {
+        return cannot(output, errno);
+    }
+    if (output->precious && old) {
+        keep_rights(fd, old);
+    }
+    output->file = must(fdopen(fd, "wb"));
+    return true;
 }
 
 static bool open_straight(struct output *output, FILE *file)
@@ -279,7 +321,12 @@ bool output_complete(struct output *output)
     errno = 0;
     bool good = fflush(output->file) == 0 && !output->error;
     int error = output->error ? output->error : errno;
-    if (good && output->precious && output->beside && fsync(fileno(output->file)) != 0) {
+    bool fresh = output->beside || output->nameless;
+    if (good && output->precious && fresh && fsync(fileno(output->file)) != 0) {
+        good = false;
+        error = errno;
+    }
+    if (good && output->nameless && name_beside(output, 0, fileno(output->file)) < 0) {
         good = false;
         error = errno;
     }

@@ -251,6 +251,38 @@ static const char *const chased[] = {
 };
 
 /* A moment after his man has come to a stop, before he goes back to the gap. */
+/* Off and on the ball: who has stepped out is at the user when the ball is thrown, and his man has
+ * gone after the slip. */
+START_TEST(a_slip_against_a_switch_is_switched)
+{
+    static const char *const floors[] = {
+        "play \"P\"\n  start 1 right slot, 2 left slot, 3 left corner, 4 right corner, 5 right "
+        "elbow\n"
+        "  ball 1\n  defense man\n  step\n    3 and 4 stay\n    1 passes to 2\n"
+        "    5 flare screens for 1\n    read x1 and x5 switch\n      1 flares off 5 to right wing\n"
+        "      5 slips to the rim\n      2 lob passes to 5\n",
+        "play \"P\"\n  start 1 right wing, 2 left wing, 3 left corner, 4 right corner, 5 right "
+        "block\n"
+        "  ball 1\n  defense man\n  step\n    2, 3 and 4 stay\n    5 ball screens for 1\n"
+        "    read x1 and x5 switch\n      1 dribbles off 5 to right slot\n      5 slips to the "
+        "rim\n"
+        "      1 lob passes to 5\n"};
+    for (size_t i = 0; i < sizeof floors / sizeof *floors; i++) {
+        run(floors[i]);
+        double thrown = 0;
+        for (size_t k = 0; k < way->tasks; k++) {
+            bool lob =
+                segment_task(way, k)->verb == VERB_PASSES && segment_task(way, k)->other == 4;
+            thrown = lob ? told_time(way, k, MOMENT_RELEASED) : thrown;
+        }
+        ck_assert_double_gt(thrown, 0);
+        ck_assert_double_lt(off(5, 1, thrown), off(1, 1, thrown));
+        ck_assert_double_lt(off(1, 5, thrown), off(5, 5, thrown));
+        ck_assert_double_lt(off(5, 1, thrown), 1.5);
+    }
+}
+END_TEST
+
 START_TEST(who_has_chased_is_between_man_and_rim_and_not_past_him)
 {
     run(chased[_i]);
@@ -292,6 +324,7 @@ int main(void)
     tcase_add_test(all, who_goes_over_a_flare_comes_down_inside_his_man);
     tcase_add_test(all, two_close_out_crosswise_when_told);
     tcase_add_test(all, who_was_told_whom_to_guard_stays_with_him_when_another_has_the_roller);
+    tcase_add_test(all, a_slip_against_a_switch_is_switched);
     tcase_add_loop_test(all, who_has_chased_is_between_man_and_rim_and_not_past_him, 0,
                         sizeof chased / sizeof *chased);
     tcase_add_test(all, who_goes_under_a_down_screen_comes_out_of_it_to_his_man);

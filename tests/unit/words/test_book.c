@@ -24,6 +24,13 @@ static void read_text(const char *text)
     read_with(str_of(text), NULL);
 }
 
+static void all_have_help(void)
+{
+    for (size_t i = 0; i < diags.all.count; i++) {
+        ck_assert_msg(diags.all.at[i].help.size > 0, "%s", diags.all.at[i].row->id);
+    }
+}
+
 /* "3:5 text.title" a complaint, in the order of the text. */
 static const char *complaints(void)
 {
@@ -395,6 +402,7 @@ START_TEST(a_circle_of_files_is_told)
                                         "b.play", "include \"main.play\"\nplay \"B\"\n", NULL};
     read_files(files);
     ck_assert_str_eq(complaints(), "2:9 file.cycle, 1:9 file.cycle");
+    all_have_help();
     ck_assert_str_eq(shape(), "file(include play()) include");
 }
 END_TEST
@@ -408,6 +416,8 @@ START_TEST(what_cannot_be_included_is_told)
     read_files(files);
     ck_assert_str_eq(complaints(),
                      "1:9 file.missing, 2:9 file.outside, 3:9 file.too-large, 1:1 text.empty");
+    diags.all.count--; /* that a file is empty */
+    all_have_help();
 }
 END_TEST
 
@@ -440,6 +450,7 @@ START_TEST(files_are_included_so_deep_and_no_deeper)
     struct loader loader = {load_next, &count};
     read_with(STR("include \"next.play\"\n"), &loader);
     ck_assert_str_eq(complaints(), "1:9 text.include-deep");
+    all_have_help();
     ck_assert_int_eq(count, LIMIT_INCLUDE_DEPTH);
 }
 END_TEST
