@@ -128,10 +128,16 @@ bool his_defender_read(struct cursor *c, struct who *out)
     const struct who *not = c->screener ? c->screener : &nobody;
     c->at = trial.at;
     struct span span = cursor_taken(c, from);
-    if (!latest_attacker(c, c->first ? c->first : from, from, not, &owner) &&
-        !attacker_above(c, not, &owner)) {
+    bool here = latest_attacker(c, c->first ? c->first : from, from, not, &owner);
+    if (!here && !attacker_above(c, not, &owner)) {
         none_above(c, span, "attacker", "say the number: `x3` or `3's defender`");
         owner = nobody;
+    } else if (!here && c->screener && owner.kind == WHO_PLAYER) {
+        struct diag *diag = diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, span,
+                                     "whose is not written: that of %d, who was named last above, "
+                                     "was taken",
+                                     owner.number);
+        diag_help(c->diags, diag, "to have another, say whose: `%d's defender`", owner.number);
     }
     *out = (struct who){
         .kind = WHO_DEFENDER_OF, .number = owner.number, .role = owner.role, .span = span};

@@ -370,6 +370,9 @@ static bool chain_read(struct cursor *c, sentence_list *out)
     size_t before = c->refusals;
     struct event until = {.kind = EVENT_NONE};
     c->doer = NULL; /* of what was read before it, or tried */
+    if (amends_refused(c)) {
+        return false;
+    }
     reordered(c);
     bool nothing = above_sentences(c, false).count == 0;
     c->told = NULL;

@@ -37,6 +37,10 @@ static bool guard_whom(struct predicate *p)
         taken = take_among(&trial, men) ||
                 (person_read(&trial, &who) && above_guarded(p->c, &p->s->subject.at[0], &man) &&
                  same_who(&who, &man));
+        if (taken && above_guarded(p->c, &p->s->subject.at[0], &man)) {
+            p->s->verb = VERB_GUARDS;
+            p->s->object = man;
+        }
     }
     const struct token *end = trial.at;
     cursor_back(p->c, mark);
@@ -227,7 +231,8 @@ int begins_read(struct predicate *p)
 {
     struct cursor trial = *p->c;
     enum verb_task task = verb_row(p->s->verb)->task;
-    if (task != VERB_MOVE && task != VERB_CARRY && task != VERB_SCREEN && task != VERB_SHOOT) {
+    if (task != VERB_MOVE && task != VERB_CARRY && task != VERB_SCREEN && task != VERB_SHOOT &&
+        task != VERB_PASS) {
         return 0;
     }
     const struct place *place = spot_behind(&trial, begin_words);

@@ -54,6 +54,8 @@ void place_refuse(struct cursor *c, struct str before);
 bool front_tie_read(struct cursor *c, struct tie *tie);
 /* second, 2 goes to top: then; a sentence must follow. Unmoved: none here. */
 bool front_ordinal(struct cursor *c);
+/* amends: the sentence goes back on what stands above, and is refused: I mean, but first. */
+bool amends_refused(struct cursor *c);
 /* clause */
 bool article_second(const struct cursor *c); /* the second 1 passes */
 /* A clause begins here: as, after, when, while, 1 s after, at 2 s, 1 s later. */

@@ -257,6 +257,12 @@ static size_t stutters(const struct cursor *c, struct token *tokens, size_t coun
         while (next + 1 < count && token_is_among(&tokens[next], between)) {
             next++;
         }
+        size_t and = i + 1 + (i + 1 < count && token_is_word(&tokens[i + 1], "and"));
+        while (and > i + 1 && and+1 < count && token_is_among(&tokens[and], between)) {
+            and++;
+        }
+        bool head = i == 0 || clause_ends(&tokens[i - 1]); /* 5 and uh 5 sets */
+        next = head && and > i + 2 && stuttered(&tokens[i], &tokens[and]) ? and : next;
         bool two = next == i + 1 && waits_for_player(tokens, tokens + i) &&
                    verb_behind(c, &tokens[next]); /* 1 passes to 2 2 cuts */
         if (!two && stuttered(&tokens[i], &tokens[next])) {

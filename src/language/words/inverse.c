@@ -258,13 +258,47 @@ static int drives_on_by(struct cursor *c, enum verb verb)
     return take_entry(c, ways);
 }
 
+/* Where he ends who uses it: said; off the ball somewhere, or with it at the rim; or in the clause
+ * that goes on with him. False: reported. */
+static bool use_end(struct cursor *c, const struct who *taker, const struct who *by, bool said,
+                    bool *use)
+{
+    static const char *const tos[] = {"to", "for", NULL};
+    struct cursor next = *c;
+    next.watch = NULL;
+    bool on = (take_joint(&next) || take_among(&next, tos)) && !subject_verb_is(&next) &&
+              verb_begins(&next);
+    bool holds = above_holds(c, taker);
+    *use = !on && (said || holds);
+    if (on || *use) {
+        return true;
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_PLACE_MISSING, cursor_span(c),
+                     "to use the screen `%.*s comes off %.*s`: to which place?",
+                     STR_ARG(cursor_text(c, taker->span)), STR_ARG(cursor_text(c, by->span))),
+              "name the place: `%.*s comes off %.*s to left wing`; a curl goes to the rim",
+              STR_ARG(cursor_text(c, taker->span)), STR_ARG(cursor_text(c, by->span)));
+    return false;
+}
+
+/* The screen that he uses stands above already. */
+static bool set_above(const struct cursor *c, const struct who *taker, const struct who *by)
+{
+    struct who screener, second;
+    bool several;
+    return above_waiting_screen(c, taker, &screener, &second, &several) && same_who(&screener, by);
+}
+
 int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out)
 {
     static const struct tie none = {.word = TIE_NONE};
+    static const char *const uses[] = {"uses", "use", NULL};
     const struct token *from = c->at;
     const struct who *taker = &subject->at[0];
     struct sentence s = {.verb = VERB_PASSES};
     struct who by;
+    bool says_use = word_among(c, uses);
     if (who_side(taker) == FOR_DEFENDERS || subject->count > 1 || !take_inverse(c, &s, &by)) {
         return 0;
     }
@@ -295,12 +329,21 @@ int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sent
     bool used;
     const struct place *place = inverse_where(c, s.verb, &used);
     s.place = place && !used ? place : NULL;
-    pair_add(c, out, &one, tie, s, verb);
-    if (place && used) {
-        struct sentence off = {.verb = above_holds(c, taker) ? VERB_DRIBBLES_OFF : VERB_COMES,
+    bool use = place && used;
+    says_use = says_use && verb_row(s.verb)->task == VERB_SCREEN;
+    if (says_use && !use_end(c, taker, &by, use, &use)) {
+        return -1;
+    }
+    if (!says_use || !use || !set_above(c, taker, &by)) {
+        pair_add(c, out, &one, tie, s, verb);
+        tie = none;
+    }
+    if (use) {
+        enum verb with_ball = place && used ? VERB_DRIBBLES_OFF : VERB_DRIVES_OFF;
+        struct sentence off = {.verb = above_holds(c, taker) ? with_ball : VERB_COMES,
                                .object = by,
-                               .place = place};
-        pair_add(c, out, subject, none, off, verb);
+                               .place = used ? place : NULL};
+        pair_add(c, out, subject, tie, off, verb);
     }
     out->at[out->count - 1].span = span_join(taker->span, c->at[-1].span);
     if (way >= 0) { /* and drives on */

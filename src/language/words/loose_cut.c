@@ -6,7 +6,7 @@
 /* What turns the whole line round, wherever it stands. */
 static const char turning_words[] =
     "forget|forget it|nope|unless|instead|pretend|ghost|scratch that|"
-    "no wait|wait no|hold on|i mean|sorry|or|like he|like she";
+    "no wait|wait no|hold on|i mean|sorry|or|like he|like she|but first|but before that";
 static const char faked_words[] = "fake shot|fake pass|fake pump";
 static const char fake_words[] =
     "shot fake|pump fake|up fake|pass fake|head fake|ball fake|jab fake";

@@ -536,7 +536,10 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
     }
     bool fine;
     enum verb_task task = verb_row(k.act->verb)->task;
-    if (k.gone && !k.place && (task == VERB_MOVE || task == VERB_CARRY)) {
+    bool cuts = k.act->verb == VERB_CUTS || k.act->verb == VERB_BACK_CUTS;
+    bool led = items->count > 0 && items->at[items->count - 1].kind == ITEM_LEAD; /* cuts up */
+    if ((k.gone || (cuts && (k.away || led) && !k.side)) && !k.place &&
+        (task == VERB_MOVE || task == VERB_CARRY)) {
         return false; /* cuts away: not to the rim */
     }
     if (goes_behind_ball(&k)) {

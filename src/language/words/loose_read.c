@@ -175,10 +175,25 @@ static bool strict_named(struct loose *l, const struct piece *piece)
     return true;
 }
 
+/* 2 waits for the ball and drives: he does, who does not have it yet, and not who has it. */
+static bool waits_without(struct loose *l, const struct piece *piece)
+{
+    const struct sentence *last = l->out->count > l->had ? &l->out->at[l->out->count - 1] : NULL;
+    struct cursor verb = cursor_look(l->c);
+    struct who holder;
+    verb.at = past_fillers(piece->from, piece->to);
+    return last && last->verb == VERB_STAYS && last->subject.count == 1 &&
+           above_holder(l->c, &holder) && !same_who(&holder, &last->subject.at[0]) &&
+           verb_begins(&verb);
+}
+
 /* The most pieces from `from` on that the grammar reads as they are; gives how many. */
 static size_t strict_pieces(struct loose *l, size_t from)
 {
     const struct piece *first = &l->pieces.at[from];
+    if (waits_without(l, first)) {
+        return 0;
+    }
     bool bound =
         l->carried.kind != WHO_NONE || l->tie.count > 0 || first->relative || first->meanwhile;
     if (!bound && l->idle.kind != WHO_NONE && !token_is_player(first->from)) {

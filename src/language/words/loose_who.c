@@ -18,8 +18,10 @@ bool clause_goes_on(struct clause *k, bool he, struct who *out)
 {
     const struct sentence *last = k->going->last;
     enum frame_kind frame = k->act->frame;
-    if (loose_frame(frame)->holder) {
-        return above_holder(k->c, out);
+    if (loose_frame(frame)->holder) { /* 2 waits for the ball and drives: not who has it */
+        bool held = above_holder(k->c, out);
+        bool waits = last && last->verb == VERB_STAYS && last->subject.count == 1;
+        return held && (!waits || same_who(&last->subject.at[0], out));
     }
     if (!last || last->subject.count != 1) {
         return false;

@@ -83,46 +83,58 @@ static const struct entry nouns[] = {
     {NULL, 0},
 };
 
-static size_t passes_above(const struct cursor *c)
+static const struct entry orders[] = {
+    {"first", 1}, {"second", 2}, {"third", 3}, {"fourth", 4}, {NULL, 0}};
+
+/* Which of several a word in front of the noun says, one that says nothing in front of a sentence:
+ * the first screener. 0: none does; -1: another one. */
+static int counted_between(const struct token *from, const struct token *to)
 {
-    above_list list = above_sentences(c, false);
-    size_t count = 0;
-    for (size_t i = 0; i < list.count; i++) {
-        count += task_is(list.at[i], VERB_PASS);
+    static const char *const others[] = {"other", "last", NULL};
+    for (; from < to; from++) {
+        for (size_t i = 0; orders[i].words; i++) {
+            if (token_is_word(from, orders[i].words)) {
+                return orders[i].value;
+            }
+        }
+        if (token_is_among(from, others)) {
+            return -1;
+        }
     }
-    return count;
+    return 0;
 }
 
-/* the first screener, the second screen: words that say nothing in front of a sentence tell here
- * which of several. */
-static bool counted_between(const struct token *from, const struct token *to)
+/* The same, taken: of those of this step; 0: unmoved. */
+static int take_order(struct cursor *c)
 {
-    static const char *const orders[] = {"first", "second", "third", "other", "last", NULL};
-    while (from < to && !token_is_among(from, orders)) {
-        from++;
+    const struct token *next = cursor_next(c);
+    int order = next ? counted_between(c->at, next) : 0;
+    if (order == 0) {
+        struct cursor trial = *c;
+        int taken = take_entry(&trial, orders);
+        order = taken > 0 ? taken : 0;
+        c->at = taken > 0 ? trial.at : c->at;
     }
-    return from < to;
+    return order;
 }
 
-/* Takes the noun, and whose it is where that is said: 2's drive. */
-static int take_noun(struct cursor *c, struct who *owner)
+/* Takes the noun, and whose it is where that is said: 2's drive. `*order`: which of them, or 0. */
+static int take_noun(struct cursor *c, struct who *owner, int *order)
 {
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);
     *owner = (struct who){.kind = WHO_NONE};
+    *order = 0;
     if (!owner_read(&trial, owner)) {
         static const char *const whose[] = {"that same", "this same", "that",  "this",
                                             "his",       "her",       "their", NULL};
         static const char *const last[] = {"last", "final", "next", NULL};
         take_among(&trial, whose); /* the latest, as `the` is */
         take_among(&trial, last);
-        if (word_is(&trial, 0, "second") && passes_above(c) == 2) {
-            take_words(&trial, "second");
-        }
+        *order = take_order(&trial);
     }
-    const struct token *from = trial.at;
     int noun = take_entry(&trial, nouns);
-    if (noun < 0 || counted_between(from, trial.at)) {
+    if (noun < 0 || *order < 0) {
         cursor_back(c, mark);
         return -1;
     }
@@ -137,7 +149,7 @@ static int noun_here(const struct cursor *c)
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(&trial);
     struct who owner;
-    int noun = take_noun(&trial, &owner);
+    int order, noun = take_noun(&trial, &owner, &order);
     cursor_back(&trial, mark);
     return noun;
 }
@@ -186,6 +198,35 @@ static const struct sentence *latest(const struct cursor *c, enum noun noun, con
         }
     }
     return NULL;
+}
+
+/* That of this step's which `order` says, from the first on; NULL: there are not that many. */
+static const struct sentence *counted(const struct cursor *c, enum noun noun, int order)
+{
+    above_list list = above_sentences(c, false);
+    for (size_t i = 0; i < list.count; i++) {
+        if (noun_fits(list.at[i], noun) && --order == 0) {
+            return list.at[i];
+        }
+    }
+    return NULL;
+}
+
+/* A moment is of the latest sentence that it fits: this one must be it. */
+static bool latest_of_its(const struct cursor *c, enum noun noun, const struct sentence *s)
+{
+    above_list list = above_sentences(c, false);
+    for (size_t i = list.count; i-- > 0;) {
+        if (list.at[i] == s) {
+            return true;
+        }
+        if (noun_fits(list.at[i], noun) &&
+            same_who(&list.at[i]->subject.at[0], &s->subject.at[0]) &&
+            same_who(&list.at[i]->object, &s->object)) {
+            return false;
+        }
+    }
+    return false;
 }
 
 /* The last one named does it last: of 4 and 5 the second screener. */
@@ -241,12 +282,49 @@ static int take_ball(struct cursor *c, struct event *out)
     return NOUN_PASS;
 }
 
+/* on the pass, where two have been made: the latest was taken. */
+static void note_latest(struct cursor *c, enum noun noun, const struct sentence *latest,
+                        struct span span)
+{
+    above_list list = above_sentences(c, false);
+    for (size_t i = 0; i < list.count && list.at[i] != latest; i++) {
+        if (noun_fits(list.at[i], noun) && who_is_one(&latest->subject.at[0]) &&
+            !same_who(&list.at[i]->subject.at[0], &latest->subject.at[0])) {
+            struct diag *diag =
+                diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, span,
+                         "more than one %s stands above: the latest was taken, `%.*s`",
+                         noun_rows[noun].name, STR_ARG(source_text(c->sources, latest->span)));
+            diag_help(c->diags, diag,
+                      "to have another, say whose: `after 1 passes`, or `after the first %s`",
+                      noun_rows[noun].name);
+            return;
+        }
+    }
+}
+
+/* after the first pass: that of this step, and of no other. */
+static int counted_event(struct cursor *c, enum noun noun, int order, struct event *out)
+{
+    const struct sentence *s = counted(c, noun, order);
+    if (!s || s->subject.count != 1 || !who_is_one(&s->subject.at[0]) ||
+        !latest_of_its(c, noun, s)) {
+        return noun_missing(c, out->span, (int)noun);
+    }
+    out->subject = doer(s);
+    if (out->kind == EVENT_CATCHES) {
+        out->subject = s->object;
+    } else if (who_is_one(&s->object)) {
+        out->object = s->object;
+    }
+    return 1;
+}
+
 int above_event_read(struct cursor *c, struct event *out)
 {
     const struct token *from = c->at;
     struct who owner;
     struct cursor_mark mark = cursor_mark(c);
-    int noun = take_noun(c, &owner);
+    int order, noun = take_noun(c, &owner, &order);
     *out = (struct event){.kind = noun == NOUN_CATCH ? EVENT_CATCHES : EVENT_VERB,
                           .subject = owner,
                           .verb = noun_rows[noun < 0 ? NOUN_PASS : noun].verb,
@@ -265,6 +343,9 @@ int above_event_read(struct cursor *c, struct event *out)
     if (out->subject.kind != WHO_NONE && !(caught && owner.kind != WHO_NONE)) {
         return 1;
     }
+    if (order > 0) {
+        return counted_event(c, (enum noun)noun, order, out);
+    }
     const struct sentence *s = latest(c, (enum noun)noun, &out->object);
     struct who holder;
     if (!s && c->speech && noun == NOUN_PASS && who_is_one(&out->object) &&
@@ -276,6 +357,7 @@ int above_event_read(struct cursor *c, struct event *out)
         return noun_missing(c, out->span, noun);
     }
     out->subject = out->kind == EVENT_CATCHES ? s->object : doer(s);
+    note_latest(c, (enum noun)noun, s, out->span);
     return 1;
 }
 
@@ -386,6 +468,35 @@ static void refuse_two(struct cursor *c, struct span span, const struct who *one
               "say the number: `%d`", one->number);
 }
 
+/* The first screener, the second passer, of this step; a stagger counts them in its order. */
+static bool counted_doer(const struct cursor *c, enum deed deed, int order, struct who *out)
+{
+    above_list list = above_sentences(c, false);
+    for (size_t i = 0; i < list.count; i++) {
+        const struct sentence *s = list.at[i];
+        bool several = deed == DEED_SCREENER && task_is(s, VERB_SCREEN) && s->subject.count > 1;
+        for (size_t k = 0; several && k < s->subject.count; k++) {
+            *out = s->subject.at[k];
+            if (who_is_one(out) && --order == 0) {
+                return true;
+            }
+        }
+        *out = doer_in(s, deed);
+        if (!several && who_is_one(out) && --order == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void refuse_counted(struct cursor *c, struct span span)
+{
+    diag_help(c->diags,
+              REFUSE(c, TEXT_POINTS_BACK, span, "`%.*s`: not so many stand above in this step",
+                     STR_ARG(cursor_text(c, span))),
+              "say the number: `4`");
+}
+
 bool above_doer_read(struct cursor *c, struct who *out)
 {
     struct cursor trial = *c;
@@ -393,11 +504,23 @@ bool above_doer_read(struct cursor *c, struct who *out)
     if (!next || next == c->at || next->possessive) { /* `the` stands before it */
         return false;
     }
-    if (counted_between(c->at, next)) {
+    int order = take_order(&trial);
+    const struct person_row *row = order < 0 ? NULL : take_person(&trial);
+    enum deed deed = row ? row->deed : DEED_NOTHING;
+    if (order > 0 && (deed == DEED_NOTHING || trial.at[-1].possessive)) {
         return false;
     }
-    const struct person_row *row = take_person(&trial);
-    enum deed deed = row ? row->deed : DEED_NOTHING;
+    if (order > 0) {
+        const struct token *from = c->at;
+        c->at = trial.at;
+        struct span span = cursor_taken(c, from);
+        if (!counted_doer(c, deed, order, out)) {
+            refuse_counted(c, span);
+            *out = (struct who){.kind = WHO_PLAYER, .number = 1};
+        }
+        out->span = span;
+        return true;
+    }
     if (deed == DEED_POST && word_is(c, 1, "up")) {
         return false;
     }

@@ -62,7 +62,9 @@ static bool moves_nobody(const struct cursor *c, const struct token *from, const
         if (token_is_mark(at, ',')) {
             continue;
         }
-        if (at->kind != TOKEN_WORD || (!at->filler && (word_among(&word, never) || acts(c, at)))) {
+        bool twice = at > from && at->text.size > 3 && str_equal(at[-1].text, at->text);
+        if (at->kind != TOKEN_WORD || twice ||
+            (!at->filler && (word_among(&word, never) || acts(c, at)))) {
             return false;
         }
         words += !at->filler;

@@ -86,6 +86,16 @@ static bool coming_along(struct predicate *p)
     return true;
 }
 
+/* 1 passes to 2 cutting: he could be either, and behind the receiver it is the receiver. */
+static void note_who_moves(struct cursor *c, const struct who *who, struct span span)
+{
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, span,
+                                 "who does this is not written: %d, to whom "
+                                 "the pass is, was taken",
+                                 who->number);
+    diag_help(c->diags, diag, "to have another, write a sentence of its own: `1 cuts to the rim`");
+}
+
 /* finds 4 drifting to the corner: what the receiver does, which is a sentence of its own before it;
  * said above already, it is only said again. */
 static int receiver_moves(struct predicate *p)
@@ -123,6 +133,9 @@ static int receiver_moves(struct predicate *p)
     c->doer = doer;
     bool again = str_equal(before, phrase_words(move->verb, move->pass, move->screen, false));
     s->ahead = again ? NULL : move;
+    if (fine && s->ahead) {
+        note_who_moves(c, &s->object, whole.span);
+    }
     return fine ? 1 : -1;
 }
 
@@ -426,6 +439,20 @@ static void verb_settled(struct predicate *p, struct run_in in, const struct tok
 }
 
 /* Verb and all behind it, for a subject that is known. */
+/* x3 stays home: on his own man, where it is written who that is. */
+static void stays_home(struct predicate *p)
+{
+    struct sentence *s = p->s;
+    struct who man;
+    bool home = s->verb == VERB_STAYS && str_is(str_of(p->phrase.words), "stays home");
+    if (home && s->subject.count == 1 && who_defends(&s->subject.at[0]) && cursor_done(p->c) &&
+        above_guarded(p->c, &s->subject.at[0], &man)) {
+        man.span = s->verb_span;
+        s->verb = VERB_GUARDS;
+        s->object = man;
+    }
+}
+
 bool rest_read(struct cursor *c, struct sentence *s)
 {
     struct predicate p = {.c = c, .s = s};
@@ -459,6 +486,7 @@ bool rest_read(struct cursor *c, struct sentence *s)
     if (p.phrase.inside && !inside_read(&p)) {
         return false;
     }
+    stays_home(&p);
     if (!predicate_read(&p) || !double_fits(c, s)) {
         return false;
     }

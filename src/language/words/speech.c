@@ -242,7 +242,7 @@ bool strictly_read(struct cursor *c, sentence_list *out)
     if (as_written(c, out)) {
         return true;
     }
-    if (c->diags->full) {
+    if (c->diags->full || c->amends) {
         return false;
     }
     uint32_t written = furthest(c, mark);
@@ -294,11 +294,12 @@ bool sentences_read(struct cursor *c, sentence_list *out)
 {
     struct cursor_mark mark = cursor_mark(c);
     size_t had = out->count;
+    c->amends = false;
     if (strictly_read(c, out)) {
         return true;
     }
     struct diag *error = c->diags->full ? NULL : last_error(c, mark);
-    if (!error) {
+    if (!error || c->amends) {
         return false;
     }
     struct cursor other = *c;
