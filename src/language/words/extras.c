@@ -37,7 +37,7 @@ static bool guard_whom(struct predicate *p)
         taken = take_among(&trial, men) ||
                 (person_read(&trial, &who) && above_guarded(p->c, &p->s->subject.at[0], &man) &&
                  same_who(&who, &man));
-        if (taken && above_guarded(p->c, &p->s->subject.at[0], &man)) {
+        if (taken && guards_begun(p->c) && above_guarded(p->c, &p->s->subject.at[0], &man)) {
             p->s->verb = VERB_GUARDS;
             p->s->object = man;
         }

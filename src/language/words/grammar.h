@@ -219,6 +219,8 @@ bool inverse_is(const struct cursor *c);
 bool hurry_behind(struct cursor *c);
 
 /* sentence */
+/* `x3 guards 3` is a sentence here, and no line for all of the play. */
+bool guards_begun(const struct cursor *c);
 /* A subject and a verb follow: where a new sentence may begin. */
 bool subject_verb_is(const struct cursor *c);
 bool subject_read(struct cursor *c, who_list *out);

@@ -439,6 +439,11 @@ static void verb_settled(struct predicate *p, struct run_in in, const struct tok
 }
 
 /* Verb and all behind it, for a subject that is known. */
+bool guards_begun(const struct cursor *c)
+{
+    return c->step != c->top || above_sentences(c, false).count > 0;
+}
+
 /* x3 stays home: on his own man, where it is written who that is. */
 static void stays_home(struct predicate *p)
 {
@@ -446,7 +451,7 @@ static void stays_home(struct predicate *p)
     struct who man;
     bool home = s->verb == VERB_STAYS && str_is(str_of(p->phrase.words), "stays home");
     if (home && s->subject.count == 1 && who_defends(&s->subject.at[0]) && cursor_done(p->c) &&
-        above_guarded(p->c, &s->subject.at[0], &man)) {
+        guards_begun(p->c) && above_guarded(p->c, &s->subject.at[0], &man)) {
         man.span = s->verb_span;
         s->verb = VERB_GUARDS;
         s->object = man;
