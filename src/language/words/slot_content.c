@@ -184,7 +184,8 @@ int slot_measure(struct predicate *p, char letter)
                                         p->s->subject.at[p->s->subject.count - 1].span));
         diag_help(p->c->diags,
                   REFUSE(p->c, TEXT_DURATION_MISSING, span, "a wait for somebody is no time"),
-                  "say what comes after it: `after 4 passes, %.*s cuts to the rim`",
+                  "say what comes after it: `after %.*s passes, %.*s cuts to the rim`",
+                  STR_ARG(who.kind == WHO_BALL ? STR("4") : cursor_text(p->c, span)),
                   STR_ARG(begun));
         return -1;
     }
