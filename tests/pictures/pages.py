@@ -318,7 +318,8 @@ def look_at_practices(folder):
                    f'{what}: each of a drill has its picture under its name', text)
     pdf = sheet(folder, 'practice', 'many plays', plan + '  20 min play "Tollgate"\n' * 4)
     text = plain(pdf) if pdf else ''
-    tap.ok('1 Entry' not in text and text.count('2 Screen away') == 5, 'practice, many plays: the screen is shown, not the entry', text)
+    tap.ok('1 Entry' not in text and text.count('2 of 2 Screen away') == 5,
+           'practice, many plays: the screen is shown, not the entry, and that there is more', text)
     whole = sheet(folder, 'practice', 'all practices', KITES)
     if whole:
         text = plain(whole)
@@ -554,7 +555,10 @@ def look_at_cards(folder):
                 pages = look_at(name, pdf, size)
                 text = plain(pdf).replace('\xa0', ' ')
                 tap.same(cards_on(pages), text.count(CARD_CAUTION), f'{name}: every card has the short caution')
-                for words in ('Bench card, under 16 girls', 'Lantern 1a', 'x3 trails: Curl', 'Against zone', 'Cut along the dashes'):
+                first = plain(pdf, 1).replace('\xa0', ' ')
+                tap.ok(first.count('Head hit: out.') == int(per_page) or 'too tall for what is left here' in first,
+                       f'{name}: as many on the page as were asked for, or it says why not', first)
+                for words in ('Bench card, under 16 girls', 'Lantern 1a', 'x3 trails: Curl', 'Against zone', 'Cut along the dashes', 'hand-off', 'finish'):
                     tap.ok(words in text, f'{name}: says {words}', text)
                 order = [text.find(word) for word in ('Sandbar 1', 'Towpath 1', 'Weathervane', 'Millrace 1', 'Causeway 1',
                                                       'Floodgate 1', 'Tollgate 1')]

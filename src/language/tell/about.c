@@ -91,6 +91,46 @@ struct str tell_bold(struct arena *arena, struct str text, int players)
     return strbuf_str(&out);
 }
 
+/* "x3" as a word of its own: bit 1 << 3. */
+static unsigned defenders_in(struct str text)
+{
+    unsigned found = 0;
+    for (size_t i = 0; i + 1 < text.size; i++) {
+        size_t end = i + 1;
+        int number = 0;
+        while (end < text.size && is_digit(text.at[end]) && end - i < 3) {
+            number = number * 10 + (text.at[end++] - '0');
+        }
+        bool mark = (text.at[i] == 'x' || text.at[i] == 'X') && starts_number(text, i);
+        if (mark && number >= 1 && number <= BODY_COACH && ends_number(text, end)) {
+            found |= 1u << number;
+        }
+    }
+    return found;
+}
+
+static unsigned defenders_in_points(const point_list *points)
+{
+    unsigned found = 0;
+    for (size_t i = 0; i < points->count; i++) {
+        found |= defenders_in(points->at[i].text);
+    }
+    return found;
+}
+
+unsigned tell_spoken_of(struct arena *arena, const struct play *play)
+{
+    unsigned found = defenders_in(play->goal) | defenders_in_points(&play->points);
+    for (size_t i = 0; i < play->steps.count; i++) {
+        const struct step *step = &play->steps.at[i];
+        found |= defenders_in_points(&step->points);
+        for (size_t k = 0; k < step->branches.count; k++) {
+            found |= defenders_in(tell_branch(arena, &step->branches.at[k]));
+        }
+    }
+    return found;
+}
+
 /* ---- phrases ---- */
 
 struct str tell_level(struct arena *arena, enum level_code level)

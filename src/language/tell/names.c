@@ -225,11 +225,15 @@ static void say_mix(const struct teller *t, struct strbuf *out, const struct goa
     say_goal(t, out, goal->b);
 }
 
+/* On the page the basket is at the top: "above" would send a player to the wrong side. */
 static void say_offset(const struct teller *t, struct strbuf *out, const struct goal *goal)
 {
-    static const char *const words[DIRECTION_COUNT] = {
-        [ABOVE] = " above ",     [BELOW] = " below ",     [INSIDE] = " inside ",
-        [OUTSIDE] = " outside ", [LEFT_OF] = " left of ", [RIGHT_OF] = " right of "};
+    static const char *const words[DIRECTION_COUNT] = {[ABOVE] = " toward half court from ",
+                                                       [BELOW] = " toward the baseline from ",
+                                                       [INSIDE] = " inside ",
+                                                       [OUTSIDE] = " outside ",
+                                                       [LEFT_OF] = " left of ",
+                                                       [RIGHT_OF] = " right of "};
     play_length(out, t->play, goal->length);
     strbuf_text(out, words[goal->direction]);
     if (goal->a->kind == GOAL_BODY) {

@@ -54,7 +54,7 @@ void tell_body(struct strbuf *out, body who);
 struct str tell_branch(struct arena *arena, const struct branch *branch);
 /* "after 1a": the way of several on which a step goes on; else empty. */
 struct str tell_after(struct arena *arena, const struct play *play, const struct step *step);
-/* "left wing", "the rim", "3 ft above the left corner": a place as told to a player. */
+/* "left wing", "the rim", "3 ft toward half court from the left corner": a place as told to a player. */
 void tell_goal(struct strbuf *out, const struct play *play, const struct goal *goal);
 /* "in the left corner", "at the rim": where somebody stands. */
 void tell_at(struct strbuf *out, const struct play *play, struct vec2 at);
@@ -66,6 +66,8 @@ struct str tell_strip(struct arena *arena, struct str text);
 /* A coach's line with the players' numbers marked bold: "brush shoulders with 5". A number with a
  * measure or a count behind it is none. */
 struct str tell_bold(struct arena *arena, struct str text, int players);
+/* Bit 1 << n of each defender xN that the points of a play, its goal and its reads speak of. */
+unsigned tell_spoken_of(struct arena *arena, const struct play *play);
 struct str tell_level(struct arena *arena, enum level_code level);    /* "under 16 girls" */
 struct str tell_series(struct arena *arena, const struct play *play); /* "Flex, number 7" */
 /* "Step 2: what x3 does decides what 3 does"; `reader` is told "what you do". */

@@ -8,7 +8,7 @@
 
 #define CARDS_TOP 64.0 /* there is no title */
 #define TO_NOTE 11.0   /* from the last cut to the line under it */
-#define ROOM_BELOW 8.0 /* from the last cut to the key at least */
+#define ROOM_BELOW 7.0 /* from the last cut to the key at least */
 #define NOTE_TO_KEY 12.0
 
 #define TO_CARDS 12.0 /* from what stands over them on the first page */
@@ -36,6 +36,7 @@ struct card_flow {
     const struct card_size *size;
     struct board board;        /* of the last page */
     VEC(struct str) shortened; /* names, in full */
+    bool turned;               /* a card too tall for what is left of the page goes to the next */
 };
 
 /* ---- which cards ---- */
@@ -173,7 +174,11 @@ static void cut_page(struct card_flow *flow)
     }
     const struct text_block *note = words_set(
         &flow->rows.setter, TYPE_NOTE,
-        STR("Cut along the dashes. Grouped by situation, then in the order of the book."), 0);
+        flow->turned ? STR("Cut along the dashes. Grouped by situation, then in the order of the "
+                           "book. The next card is too tall for what is left here.")
+                     : STR("Cut along the dashes. Grouped by situation, then in the order of the "
+                           "book."),
+        0);
     galley_text_end(galley, note, left_of(flow) + PAGE_WIDE, base, ROLE_SOFT);
 }
 
@@ -196,13 +201,22 @@ static bool find_place(const struct board *board, size_t rows, size_t *row, size
     return false;
 }
 
+/* A new board for a card of so many rows, for which this one has no room. */
+static void turn_board(struct card_flow *flow, size_t rows)
+{
+    size_t row, column;
+    flow->turned = rows > 1 && find_place(&flow->board, 1, &row, &column);
+    cut_page(flow);
+    open_board(flow);
+    flow->turned = false;
+}
+
 static void place_card(struct card_flow *flow, const struct card_cell *cell)
 {
     size_t row = 0, column = 0;
     size_t rows = cell->rows < flow->board.rows ? cell->rows : flow->board.rows;
     if (!find_place(&flow->board, rows, &row, &column)) {
-        cut_page(flow);
-        open_board(flow);
+        turn_board(flow, rows);
     }
     struct board *board = &flow->board;
     board->cards++;

@@ -58,22 +58,34 @@ static const struct scene *scene_of(const struct setter *setter, const struct pl
                                     .theme = THEME_PRINT,
                                     .accent = BODY_NONE,
                                     .plain = true, /* no sentence stands beside it */
+                                    .named = tell_spoken_of(setter->arena, item->play),
                                     .hide_defense = plan_is_undefended(item, step),
                                     .names = setter->job->names ? &setter->job->book->team : NULL};
     const struct diagram *diagram = scene_first_diagram(diagrams, step);
     return diagram ? scene_make(setter->arena, diagram, &options) : NULL;
 }
 
-/* "2 Screen for the screener" over a picture, where the play has several. */
-static double put_label(const struct setter *setter, struct galley *row, const struct play *play,
+/* Has each step of the play its picture? */
+static bool shows_all(const struct plan_flow *flow, const struct play *play)
+{
+    return flow->spaces->steps >= (play->is_drill ? STEPS_ALL : STEPS_OF_PLAYS);
+}
+
+/* "2 Screen for the screener" over a picture, where the play has several; where they are not all
+ * there, "1 of 3". */
+static double put_label(const struct plan_flow *flow, struct galley *row, const struct play *play,
                         size_t step, struct vec2 at, double width)
 {
+    const struct setter *setter = &flow->rows.setter;
     if (play->steps.count < 2) {
         return at.y;
     }
     const struct step *shown = &play->steps.at[step];
-    struct str label = str_format(setter->arena, "%c%d%c %.*s", TELL_BOLD, shown->number,
-                                  TELL_PLAIN, STR_ARG(words_isolated(setter->arena, shown->title)));
+    struct str of =
+        shows_all(flow, play) ? STR("") : str_format(setter->arena, " of %zu", play->steps.count);
+    struct str label =
+        str_format(setter->arena, "%c%d%.*s%c %.*s", TELL_BOLD, shown->number, STR_ARG(of),
+                   TELL_PLAIN, STR_ARG(words_isolated(setter->arena, shown->title)));
     label = words_fit(setter, TYPE_NOTE, label, width, 1);
     galley_text(row, words_set(setter, TYPE_NOTE, label, 0), at.x, at.y + LABEL_HIGH - 2.5,
                 ROLE_TEXT);
@@ -93,7 +105,7 @@ static bool put_picture(const struct plan_flow *flow, struct galley *row,
     }
     double over = middle ? (DIAGRAM_WIDE - scene->width) / 2 : 0;
     double room = middle ? DIAGRAM_WIDE : scene->width + PITCH_OF - 4;
-    double y = put_label(setter, row, item->play, step, at, room);
+    double y = put_label(flow, row, item->play, step, at, room);
     y = y > at.y ? y : at.y + flow->spaces->diagram - LABEL_NEAR;
     galley_scene(row, scene, at.x + over, y);
     galley_reach(row, y + scene->height + flow->spaces->diagram);
@@ -119,7 +131,7 @@ static void put_pictures(const struct plan_flow *flow, struct galley *row,
 {
     const struct play *play = item->play;
     double top = flow->spaces->diagram - LABEL_NEAR;
-    if (flow->spaces->steps < (play->is_drill ? STEPS_ALL : STEPS_OF_PLAYS)) {
+    if (!shows_all(flow, play)) {
         put_picture(flow, row, item, diagrams, plan_step(play), vec2_of(DIAGRAM_X, top), true);
         return;
     }

@@ -30,6 +30,8 @@ unsigned paper_picture(const struct html *html, const struct paper_job *job,
         .caution = picture->caution,
         .hide_defense = picture->hide_defense,
         .plain = picture->plain,
+        .order = picture->order,
+        .named = picture->named,
         .findings = picture->findings,
         .told_elsewhere = true,
         .names = job->web.names ? &job->web.book->team : NULL,
@@ -231,7 +233,7 @@ static void put_card(const struct html *html, const struct paper_job *job, const
 {
     const struct step *step = &play->steps.at[diagram->step];
     struct paper_picture picture = {
-        .diagram = diagram, .reader = job->reader, .width = NARROW, .plain = true};
+        .diagram = diagram, .reader = job->reader, .width = NARROW, .plain = true, .order = true};
     html_put(html,
              "<section class=\"card\"><p class=\"over\"><bdi>%s</bdi><b><bdi>%s</bdi></b></p>",
              play->series, play->call);

@@ -31,7 +31,8 @@ struct paper_picture {
     const struct diagram *diagram;
     const finding_list *findings; /* NULL: none are shown */
     int reader;
-    bool caution, hide_defense, plain;
+    bool caution, hide_defense, plain, order; /* as the scene's */
+    unsigned named;
     double width; /* pt */
 };
 /* Gives what it needs a key for, see scene_key_uses. */

@@ -30,6 +30,8 @@ static void put_picture(const struct html *html, const struct paper_job *job,
     struct paper_picture picture = {.diagram = scene_first_diagram(&diagrams, step),
                                     .width = WIDE,
                                     .plain = true,
+                                    .named =
+                                        item->play ? tell_spoken_of(html->arena, item->play) : 0,
                                     .hide_defense = plan_is_undefended(item, step)};
     if (picture.diagram) {
         paper_picture(html, job, &picture);

@@ -132,6 +132,7 @@ struct scene_options {
     /* Where no sentence stands under it: no order discs, no names, numerals only at the X that a
      * read is about. With `order` the discs all the same: a card's, to be read in a hurry. */
     bool plain, order;
+    unsigned named; /* bit 1 << n: xN is spoken of beside it, and numbered however small it is */
 };
 
 void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *diagrams);

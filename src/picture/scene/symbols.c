@@ -396,12 +396,17 @@ static void number_one(struct drawing *drawing, struct symbol *symbol, bool must
     }
 }
 
+static bool is_spoken_of(const struct drawing *drawing, body who)
+{
+    return read_is_about(drawing, who) || (drawing->options->named >> body_number(who) & 1) != 0;
+}
+
 void symbols_number(struct drawing *drawing)
 {
-    for (int turn = 0; turn < 2; turn++) { /* whom the read is about first */
+    for (int turn = 0; turn < 2; turn++) { /* whom words are about first */
         for (size_t i = 0; i < drawing->symbols.count; i++) {
             struct symbol *symbol = &drawing->symbols.at[i];
-            bool must = body_is_defender(symbol->who) && read_is_about(drawing, symbol->who);
+            bool must = body_is_defender(symbol->who) && is_spoken_of(drawing, symbol->who);
             if (body_is_defender(symbol->who) && must == (turn == 0) &&
                 (must || !drawing->size.small)) {
                 number_one(drawing, symbol, must);

@@ -263,6 +263,27 @@ START_TEST(a_plain_picture_has_neither_at_any_size)
     struct scene *plain = scene_make(&arena, &staged.diagram, &options);
     ck_assert_int_eq(count_of(plain, CLASS_ORDER), 0);
     ck_assert_int_eq(count_of(plain, CLASS_DEFENDER), 5);
+    options.order = true;
+    ck_assert_int_gt(count_of(scene_make(&arena, &staged.diagram, &options), CLASS_ORDER), 0);
+}
+END_TEST
+
+/* Of those of whom words beside it speak the numerals stand there, and no others. */
+START_TEST(who_is_spoken_of_is_numbered_on_a_plain_picture)
+{
+    one_cut(2, 8);
+    struct scene_options options = {
+        .width = 115.2, .accent = BODY_NONE, .plain = true, .named = 1u << 4};
+    struct scene *plain = scene_make(&arena, &staged.diagram, &options);
+    int numerals = 0;
+    for (size_t i = 0; i < plain->items.count; i++) {
+        const struct scene_item *item = &plain->items.at[i];
+        if (item->class == CLASS_DEFENDER && item->shape == ITEM_TEXT) {
+            ck_assert(str_equal(item->text, STR("4")));
+            numerals++;
+        }
+    }
+    ck_assert_int_eq(numerals, 1);
 }
 END_TEST
 
@@ -506,6 +527,7 @@ int main(void)
     tcase_add_test(all, the_ball_holder_is_ringed_and_nobody_else);
     tcase_add_test(all, no_defenders_with_no_defense_or_when_hidden);
     tcase_add_test(all, a_plain_picture_has_neither_at_any_size);
+    tcase_add_test(all, who_is_spoken_of_is_numbered_on_a_plain_picture);
     tcase_add_test(all, small_pictures_drop_numerals_of_defenders_and_keep_the_discs_that_fit);
     tcase_add_test(all, marks_are_drawn_in_the_order_of_the_layers);
     tcase_add_test(all, the_reader_s_own_lines_are_heavier_and_in_accent);

@@ -32,6 +32,22 @@ START_TEST(players_numbers_are_bold_and_counts_are_not)
 }
 END_TEST
 
+START_TEST(defenders_are_found_where_words_speak_of_them)
+{
+    struct play play = {.players = 5, .goal = STR("8 of 10, x2 beaten")};
+    struct step step = {.number = 1};
+    struct branch branch = {.kind = BRANCH_READ, .title = STR("Curl")};
+    struct condition condition = {
+        .kind = COND_VERB, .verb = VERB_TRAILS, .who = {.kind = WHO_DEFENDER, .number = 3}};
+    struct point one = {.text = STR("Look at x5, not box1 or 4x4.")};
+    VEC_PUSH(&arena, &branch.conditions, condition);
+    VEC_PUSH(&arena, &step.branches, branch);
+    VEC_PUSH(&arena, &step.points, one);
+    VEC_PUSH(&arena, &play.steps, step);
+    ck_assert_uint_eq(tell_spoken_of(&arena, &play), 1u << 2 | 1u << 3 | 1u << 5);
+}
+END_TEST
+
 START_TEST(levels_are_told_in_words)
 {
     ck_assert_str_eq(text_of(tell_level(&arena, LEVEL_U16_GIRLS)), "under 16 girls");
@@ -158,6 +174,7 @@ int main(void)
     tcase_add_checked_fixture(all, open_arena, close_arena);
     tcase_add_loop_test(all, players_numbers_are_bold_and_counts_are_not, 0, cases);
     tcase_add_test(all, levels_are_told_in_words);
+    tcase_add_test(all, defenders_are_found_where_words_speak_of_them);
     tcase_add_test(all, series_and_number_stand_together_or_alone);
     tcase_add_test(all, reads_tell_who_decides);
     tcase_add_test(all, who_answers_a_read_is_who_moves_and_gets_the_ball);
