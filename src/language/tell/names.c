@@ -526,14 +526,20 @@ body holds_ball_then(const struct teller *t, size_t count)
     return holder_after(t->step, t->branch, count, holds_ball(t->play, t->step));
 }
 
+bool has_guard(const struct teller *t, body b)
+{
+    bool guarded = false;
+    for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+        guarded = guarded || (t->play->start[x].on_floor && guards_then(t, x, NULL) == b);
+    }
+    return guarded;
+}
+
 bool is_guarded(const struct teller *t, body b)
 {
     bool zone = false;
     for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
-        if (t->play->start[x].on_floor && guards_then(t, x, NULL) == b) {
-            return true;
-        }
         zone = zone || (t->play->start[x].on_floor && t->play->guards[x] == BODY_NONE);
     }
-    return zone;
+    return zone || has_guard(t, b);
 }

@@ -245,6 +245,12 @@ static void slot_man(const struct teller *t, struct strbuf *out, const struct ta
     }
 }
 
+/* Nobody has a defender of one's own against a zone. */
+static void slot_your(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    strbuf_text(out, has_guard(t, task->who) ? "your defender" : "the defender near you");
+}
+
 static void slot_ball(const struct teller *t, struct strbuf *out, const struct task *task)
 {
     if (task->other != BODY_NONE) {
@@ -284,7 +290,7 @@ static const struct {
     {"y", slot_own_defender}, {"to", slot_to},     {"at", slot_at},    {"goal", slot_goal},
     {"way", slot_way},        {"side", slot_side}, {"w", slot_width},  {"d", slot_duration},
     {"l", slot_length},       {"f", slot_face},    {"m", slot_man},    {"b", slot_ball},
-    {"on", slot_on},          {"with", slot_with}, {"in", slot_in}};
+    {"on", slot_on},          {"with", slot_with}, {"in", slot_in},    {"your", slot_your}};
 
 static void fill(const struct teller *t, struct strbuf *out, const struct task *task,
                  struct str name)

@@ -54,7 +54,8 @@ void tell_body(struct strbuf *out, body who);
 struct str tell_branch(struct arena *arena, const struct branch *branch);
 /* "after 1a": the way of several on which a step goes on; else empty. */
 struct str tell_after(struct arena *arena, const struct play *play, const struct step *step);
-/* "left wing", "the rim", "3 ft toward half court from the left corner": a place as told to a player. */
+/* "left wing", "the rim", "3 ft toward half court from the left corner": a place as told to a
+ * player. */
 void tell_goal(struct strbuf *out, const struct play *play, const struct goal *goal);
 /* "in the left corner", "at the rim": where somebody stands. */
 void tell_at(struct strbuf *out, const struct play *play, struct vec2 at);

@@ -38,6 +38,7 @@ body holds_ball(const struct play *play, const struct step *step);
 /* The same after the first `count` tasks of the step. */
 body holds_ball_then(const struct teller *t, size_t count);
 /* Is there a defender on the floor who has to mind b? In a zone everybody is minded. */
+bool has_guard(const struct teller *t, body b); /* somebody has him as his man */
 bool is_guarded(const struct teller *t, body b);
 void say_upper(struct strbuf *out, struct str sentence); /* with its first letter a capital */
 

@@ -295,8 +295,8 @@ static row_list marks_of(struct filling_in *filling)
     row_list out = {0};
     struct rows *rows = &filling->rows;
     struct arena *arena = rows->setter.arena;
-    struct str note = STR("A point for each line that starts and ends as here; bends count where "
-                          "the answer tells of them.");
+    struct str note = STR("A point for each line that starts and ends as here, with its bend where "
+                          "the answer tells of one.");
     VEC_PUSH(arena, &out, rows_section(rows, STR("Mark yourself"), note));
     size_t lines = 0, blanks = 0;
     for (size_t i = 0; i < filling->asked.count; i++) {

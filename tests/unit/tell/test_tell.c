@@ -145,6 +145,13 @@ START_TEST(one_who_stands_still_is_told_why)
                      "help, you are open.");
     job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(1), false);
     ck_assert_str_eq(job.at, "Hold the ball at the top.");
+    for (int n = 1; n <= 5; n++) { /* a zone: nobody has a defender of one's own */
+        play.guards[body_defender(n)] = BODY_NONE;
+    }
+    job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(4), false);
+    ck_assert_str_eq(job.at,
+                     "Stay deep in the right corner and watch the ball: if the defender near you "
+                     "goes to help, you are open.");
 }
 END_TEST
 
