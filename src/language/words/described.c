@@ -1,0 +1,305 @@
+/* SPDX-License-Identifier: MIT */
+/* described: players who are not named but told by where they stand, the two corner men, our big at
+ * the elbow; those who are named and told of besides, the shooter in the corner, 4; and a screen
+ * inside a zone that is told by whom it is set on. Ways of plain.c: see put_plain.h. */
+#include "language/words/people.h"
+#include "language/words/put_plain.h"
+
+static const char *const men[] = {
+    "players", "player", "men",    "man",      "guys",    "guy",      "girls", "girl",
+    "kids",    "kid",    "ones",   "one",      "people",  "person",   "boys",  "boy",
+    "ladies",  "lady",   "guards", "guard",    "bigs",    "big",      "posts", "shooters",
+    "shooter", "pair",   "duo",    "teammate", "forward", "forwards", NULL};
+static const char *const at_words[] = {
+    "standing at",  "standing in",  "standing on", "waiting at", "waiting in", "waiting on",
+    "posted at",    "posted on",    "who are at",  "who are in", "who are on", "who stand at",
+    "who stand in", "who stand on", "at",          "in",         "on",         NULL};
+
+/* ---- where they stand ---- */
+
+/* Where somebody is said to stand: a spot, on one side or on both. */
+struct area {
+    enum spot spot;
+    enum side side; /* SIDE_NONE: either */
+};
+
+static bool area_read(struct cursor *c, struct area *out)
+{
+    *out = (struct area){.side = SIDE_NONE};
+    if (several_spot(c, &out->spot)) {
+        return true;
+    }
+    const struct place *place = spot_here(c);
+    if (!place || place->kind != PLACE_SPOT || place->backcourt ||
+        (place->side != SIDE_NONE && place->side != SIDE_LEFT && place->side != SIDE_RIGHT)) {
+        return false;
+    }
+    *out = (struct area){.spot = place->spot, .side = place->side};
+    return true;
+}
+
+/* The numbers of those who stand there by the lines above; gives how many. */
+static size_t standing(const struct cursor *line, const struct area *area, int numbers[])
+{
+    size_t count = 0;
+    for (int number = 1; number <= line->players; number++) {
+        struct who who = {.kind = WHO_PLAYER, .number = number};
+        struct spot_stood at;
+        if (above_stands(line, &who, &at) && at.spot == area->spot &&
+            (area->side == SIDE_NONE || at.side == area->side)) {
+            numbers[count++] = number;
+        }
+    }
+    return count;
+}
+
+/* Somebody is sent to such a spot in front of `at`, in this line: who stands there then? */
+static bool sent_before(const struct cursor *line, const struct token *at, const struct area *area)
+{
+    for (const struct token *seen = line->at; seen < at; seen++) {
+        struct cursor spot = line_look(line, seen);
+        struct area other;
+        if (area_read(&spot, &other) && other.spot == area->spot && spot.at <= at) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* two, both: how many are said to be; 0: one, or as many as there are. */
+static size_t take_count(struct cursor *c)
+{
+    static const char *const twos[] = {"both of", "both",      "two of", "two",
+                                       "pair of", "other two", NULL};
+    return take_among(c, twos) ? 2 : 0;
+}
+
+static bool plural(const struct token *noun)
+{
+    static const char *const one[] = {"men", "people", "pair", "duo", NULL};
+    return token_is_among(noun, one) || (ends_in_s(noun) && !token_is_word(noun, "ones")) ||
+           token_is_word(noun, "ones");
+}
+
+/* the two slot players, our elbow man; the two at the elbows, our man in the corner. */
+static bool people_read(struct cursor *c, struct area *area, size_t *count)
+{
+    static const char *const ours[] = {"our", "your", "my", NULL};
+    take_among(c, ours);
+    *count = take_count(c);
+    struct cursor first = *c;
+    const struct token *noun = NULL;
+    if (area_read(&first, area) && (noun = cursor_next(&first)) && take_among(&first, men)) {
+        *count = *count == 0 && !plural(noun) ? 1 : *count;
+        c->at = first.at;
+        return true;
+    }
+    noun = cursor_next(c);
+    bool named = noun && take_among(c, men);
+    *count = named && *count == 0 && !plural(noun) ? 1 : *count;
+    return (named || *count == 2) && take_among(c, at_words) && area_read(c, area);
+}
+
+/* Their numbers, 2 and 3, in the place of what they are called. */
+static const struct token *people_put(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    enum { MOST = 12 };
+    struct cursor trial = line_look(line, at);
+    struct area area;
+    size_t said;
+    int numbers[MOST];
+    struct cursor called = trial; /* the point guard stands nowhere */
+    bool digit = at->kind == TOKEN_NUMBER && at->text.at[0] <= '9';
+    const struct person_row *row = digit ? NULL : take_person(&called);
+    if (digit || at->filler || (row && row->person == PERSON_PLAYER) ||
+        !people_read(&trial, &area, &said) || sent_before(line, at, &area)) {
+        return NULL;
+    }
+    size_t count = standing(line, &area, numbers);
+    if (count == 0 || count > 2 || (said != 0 && count != said)) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    for (size_t i = 0; i < count; i++) {
+        if (i > 0) {
+            recast_word(&here, out, "and");
+        }
+        recast_number(&here, out, numbers[i]);
+    }
+    return trial.at;
+}
+
+/* ---- who is named, and told of besides ---- */
+
+static const char *const sorts[] = {
+    "man",     "player",    "guy",       "girl",     "kid",    "big",      "post",      "center",
+    "guard",   "forward",   "shooter",   "screener", "passer", "cutter",   "roller",    "receiver",
+    "handler", "inbounder", "driver",    "trailer",  "popper", "defender", "helper",    "captain",
+    "point",   "pivot",     "playmaker", "thrower",  "leader", "center",   "veteran",   "zone",
+    "rookie",  "runner",    "dribbler",  "teammate", "outlet", "safety",   "rebounder", NULL};
+
+/* Our best shooter in the left corner: nobody's number, nothing that is done; where it ends. */
+static const struct token *told_of(const struct cursor *line, const struct token *at)
+{
+    static const char *const joints[] = {"and",   "then", "who", "when", "as",  "after", "while",
+                                         "until", "but",  "so",  "if",   "not", "or",    NULL};
+    enum { FAR = 9 };
+    bool sort = false;
+    const struct token *from = at;
+    while (at < line->end && at->kind == TOKEN_WORD && at - from < FAR &&
+           !token_is_among(at, joints)) {
+        sort = sort || token_is_among(at, sorts);
+        at++;
+    }
+    return sort ? at : NULL;
+}
+
+/* A player's number or a defender, between two marks or where the line ends. */
+static bool set_apart(const struct cursor *line, const struct token *who)
+{
+    return who < line->end && (attacker_at(who, line->end) || who->kind == TOKEN_DEFENDER) &&
+           !who->possessive && (who + 1 == line->end || who[1].kind == TOKEN_MARK);
+}
+
+/* the shooter in the corner, 4, lifts: only the number is kept. */
+static const struct token *named_put(const struct cursor *line, const struct token *at,
+                                     struct recast *out)
+{
+    static const char *const ours[] = {"our", "their", NULL};
+    bool article = at == line->at || at[-1].filler;
+    const struct token *end = article || token_is_among(at, ours) ? told_of(line, at) : NULL;
+    if (!end || end == line->end || !token_is_mark(end, ',') || !set_apart(line, end + 1)) {
+        return NULL;
+    }
+    recast_copy(line, out, end + 1, end + 2);
+    out->told = span_join(at->span, end[-1].span);
+    end += 2;
+    return end < line->end && token_is_mark(end, ',') ? end + 1 : end;
+}
+
+/* 2, the screener, and x4, the bottom man of the zone, so that: the same behind it. */
+static const struct token *called_put(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    static const char *const heads[] = {"our", "their", "the", "our", NULL};
+    bool player = attacker_at(at, line->end) || (at->kind == TOKEN_DEFENDER && !at->possessive);
+    if (!player || at + 3 >= line->end || !token_is_mark(at + 1, ',') ||
+        !(at[2].filler || token_is_among(at + 2, heads))) {
+        return NULL;
+    }
+    const struct token *end = told_of(line, at + 2);
+    if (!end || (end < line->end && end->kind != TOKEN_MARK)) {
+        return NULL;
+    }
+    recast_copy(line, out, at, at + 1);
+    out->told = span_join(at[2].span, end[-1].span);
+    bool verb = end + 1 < line->end && token_is_mark(end, ',') && verb_at(line, end + 1);
+    return verb ? end + 1 : end;
+}
+
+/* ---- a screen inside a zone ---- */
+
+/* the top of the zone, the middle man: whom it is set on, where nobody says whom. */
+static bool take_part_of_zone(struct cursor *c)
+{
+    static const char *const parts[] = {
+        "top",  "middle",    "bottom",     "back",     "front",       "wing",
+        "side", "back line", "front line", "top line", "bottom line", "baseline",
+        "low",  "high",      "center",     "inside",   "outside",     NULL};
+    static const char *const one[] = {"man",    "defender", "guy",  "girl",
+                                      "player", "guard",    "part", NULL};
+    static const char *const zones[] = {"of zone", "of their zone", "of 2-3", "of the zone", NULL};
+    if (take_words(c, "zone")) {
+        return true;
+    }
+    bool part = take_among(c, parts);
+    return part && (take_among(c, one) | take_among(c, zones));
+}
+
+/* Who comes off the screen. */
+struct user {
+    int number;             /* 0: nobody is said to */
+    const struct token *at; /* his number; behind `so that` what he is to do, else what joins it */
+    bool can;               /* so that he can */
+};
+
+/* Behind the screen: so that 4 can, and 2, while 3. */
+static struct user user_behind(const struct cursor *line, const struct token *at, int screener)
+{
+    static const char *const joints[] = {"and so", "and then", "and", "while", "then", NULL};
+    static const char *const sos[] = {"so that", "so", NULL};
+    static const char *const zones[] = {"in zone", "inside zone", "of zone", "in their zone", NULL};
+    struct cursor trial = line_look(line, at);
+    take_among(&trial, zones);
+    struct user user = {.at = trial.at};
+    bool mark = take_mark(&trial, ',') || take_mark(&trial, '.') || take_mark(&trial, ';');
+    bool so = take_among(&trial, sos), joint = so || take_among(&trial, joints);
+    const struct token *next = cursor_next(&trial);
+    int number = (mark || joint) && next ? attacker_at(next, line->end) : 0;
+    if (number == 0 || number == screener) {
+        return user;
+    }
+    trial.at = next + 1;
+    user.can = take_words(&trial, "can") && so;
+    user.at = user.can ? trial.at : user.at;
+    struct phrase phrase;
+    skip_run_in(&trial);
+    bool moves =
+        phrase_read(&trial, FOR_ATTACKERS, &phrase) &&
+        (verb_row(phrase.verb)->task == VERB_MOVE || verb_row(phrase.verb)->task == VERB_USE);
+    user.number = moves ? number : 0;
+    return user;
+}
+
+/* 5 screens x4, so that 4 can step out; 5 screens the top of the zone, and 2 cuts: for whom it is,
+ * and on whom. */
+static const struct token *inside_put(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    struct phrase phrase;
+    struct somebody by;
+    bool own;
+    struct cursor trial = line_look(line, at);
+    if (at == line->at || !above_zone(line) || !phrase_read(&trial, FOR_ATTACKERS, &phrase) ||
+        phrase.verb != VERB_SCREENS || trial.at == line->end ||
+        !clause_subject(line, clause_begin(line, at), &by, &own)) {
+        return NULL;
+    }
+    take_words(&trial, "for");
+    const struct token *on = cursor_next(&trial), *verb_end = trial.at;
+    bool part = on && take_part_of_zone(&trial);
+    const struct token *x = cursor_next(&trial);
+    bool man = x && x->kind == TOKEN_DEFENDER && !x->possessive;
+    trial.at = man ? x + 1 : trial.at;
+    struct user user = user_behind(line, trial.at, by.who.number);
+    if ((!man && !part) || user.number == 0) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    recast_copy(line, out, at, verb_end);
+    if (!token_is_word(verb_end - 1, "for")) {
+        recast_word(&here, out, "for");
+    }
+    recast_number(&here, out, user.number);
+    if (man) {
+        recast_word(&here, out, "on");
+        recast_copy(line, out, x, x + 1);
+    } else {
+        out->told = span_join(on->span, trial.at[-1].span);
+    }
+    if (user.can) {
+        recast_mark(&here, out, ',');
+        recast_number(&here, out, user.number);
+    }
+    return user.at;
+}
+
+const struct token *described_put(const struct cursor *line, const struct token *at,
+                                  struct recast *out)
+{
+    static plain_way *const ways[] = {people_put, named_put, called_put, inside_put, NULL};
+    return first_put(ways, line, at, out);
+}
