@@ -179,7 +179,8 @@ static bool take_order(struct cursor *c, bool *then)
 
 /* What the short form says each of them does: which verb stands for all. */
 struct announcement {
-    const char *verb;                      /* of each: goes, comes */
+    struct str verb;                       /* of each: goes, comes, down screens */
+    bool screens;                          /* each for somebody */
     const struct token *off_from, *off_to; /* off 5 */
 };
 
@@ -190,20 +191,43 @@ static bool take_off(struct cursor *c)
     return take_among(c, offs) && player_here(c, &who);
 }
 
+/* both bigs screen down, set back screens: of which kind. */
+static bool screens_said(const struct token *from, const struct token *to, struct str *verb)
+{
+    static const char *const words[] = {"screen", "screens", "pick", "picks", "pin", "pins", NULL};
+    static const struct {
+        const char *word;
+        enum screen_kind kind;
+    } kinds[] = {{"down", SCREEN_DOWN},
+                 {"back", SCREEN_BACK},
+                 {"cross", SCREEN_CROSS},
+                 {"flare", SCREEN_FLARE}};
+    enum screen_kind kind = SCREEN_PLAIN;
+    bool said = false;
+    for (; from < to; from++) {
+        said = said || token_is_among(from, words);
+        for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
+            kind = token_is_word(from, kinds[i].word) ? kinds[i].kind : kind;
+        }
+    }
+    *verb = said ? phrase_words(VERB_SCREENS, PASS_PLAIN, kind, false) : *verb;
+    return said;
+}
+
 /* they cross, go opposite ways, scissor off 5: nothing that is not said of each behind it. */
 static bool announcement_read(const struct cursor *c, const struct token *colon,
                               struct announcement *out)
 {
     static const char *const turns[] = {"not",  "if",     "unless", "instead", "fakes",
                                         "fake", "before", "until",  "or",      NULL};
-    *out = (struct announcement){.verb = "goes"};
+    *out = (struct announcement){.verb = STR("goes")};
     for (const struct token *at = c->at; at < colon; at++) {
         struct cursor off = line_look(c, at);
         if (token_is_among(at, turns) || sentence_ends(at)) {
             return false;
         }
         if (!out->off_from && take_off(&off)) {
-            *out = (struct announcement){.verb = "comes", .off_from = at, .off_to = off.at};
+            *out = (struct announcement){.verb = STR("comes"), .off_from = at, .off_to = off.at};
         }
     }
     struct cursor trial = line_look(c, c->at);
@@ -215,7 +239,8 @@ static bool announcement_read(const struct cursor *c, const struct token *colon,
     bool verb = subject && phrase_read(&trial, FOR_ATTACKERS, &phrase);
     cursor_back(&trial, mark);
     enum verb_task task = verb ? verb_row(phrase.verb)->task : VERB_MOVE;
-    return task == VERB_MOVE || task == VERB_USE || task == VERB_HOLD;
+    out->screens = screens_said(c->at, colon, &out->verb);
+    return out->screens || task == VERB_MOVE || task == VERB_USE || task == VERB_HOLD;
 }
 
 /* Who is named in the short form acts in the list. */
@@ -241,17 +266,29 @@ static const struct token *moment_end(const struct cursor *c)
     static const char *const heads[] = {"on", "at", "off", "upon", "by", NULL};
     static const char *const signals[] = {"on slap",         "on signal", "on call",  "on whistle",
                                           "on slap of ball", "on go",     "on break", NULL};
-    struct cursor trial = line_look(c, c->at), signal = trial;
+    struct cursor trial = line_look(c, c->at), signal = trial, slap = trial;
     struct cursor_mark mark = cursor_mark(&trial);
     struct tie tie = {.word = TIE_NONE};
+    static const char *const calls[] = {"slap", "signal", "call", "go", "whistle", "clap", NULL};
+    struct who whose;
     if (take_among(&signal, signals)) {
         return c->at;
+    }
+    if (take_words(&slap, "on") && owner_read(&slap, &whose) && take_among(&slap, calls)) {
+        return slap.at; /* on 3's slap */
     }
     bool head = word_among(&trial, heads), clause = clause_is(&trial);
     bool read = clause && clause_read(&trial, &tie) && trial.refusals == mark.refusals;
     const struct token *end = trial.at;
     cursor_back(&trial, mark);
     return read ? end : head || clause ? NULL : c->at;
+}
+
+/* A clause of time begins the line: no mere signal. */
+static bool clause_here(const struct cursor *c)
+{
+    struct cursor look = line_look(c, c->at);
+    return clause_is(&look);
 }
 
 static void put_leg(const struct cursor *c, struct recast *r, struct leg *leg,
@@ -279,7 +316,7 @@ static void put_leg(const struct cursor *c, struct recast *r, struct leg *leg,
     } else if (!verb) {
         struct cursor off = trial, here = line_look(c, leg->from);
         bool uses = take_off(&off);
-        recast_word(&here, r, uses ? "comes" : all->verb);
+        recast_verb(&here, r, uses ? STR("comes") : all->verb);
         if (!uses) {
             recast_copy(c, r, all->off_from, all->off_to);
         }
@@ -325,16 +362,20 @@ bool apposed_list(const struct cursor *c, struct recast *r)
         bool then = false;
         bool ordered = take_order(&leg, &then);
         verbless = verbless || !legs.at[i].verb || (ordered && all.off_from);
+        if (all.screens && (legs.at[i].verb || !word_is(&leg, 0, "for"))) {
+            return false;
+        }
     }
     if (!verbless && !token_is_word(colon, "so")) {
         return false;
     }
-    recast_copy(c, r, c->at, moment);
+    bool signal = moment > c->at && moment[-1].kind == TOKEN_WORD && !clause_here(c);
+    recast_copy(c, r, signal ? moment : c->at, moment);
     for (size_t i = 0; i < legs.count; i++) {
         put_leg(c, r, &legs.at[i], &all);
     }
     recast_copy(c, r, legs.end, c->end);
-    r->told = span_join(moment->span, colon[-1].span);
+    r->told = span_join(signal ? c->at->span : moment->span, colon[-1].span);
     return true;
 }
 
@@ -413,6 +454,50 @@ bool announced(const struct cursor *c, struct recast *r)
         recast_copy(c, r, colon + 1, c->end);
     }
     r->told = span_join(c->at->span, colon[-1].span);
+    return true;
+}
+
+/* Each of them begins a clause of his own behind the colon, with a verb. */
+static bool all_act(const struct cursor *c, const who_list *list, const struct token *colon)
+{
+    for (size_t i = 0; i < list->count; i++) {
+        bool acts = false;
+        for (const struct token *at = colon + 1; at + 1 < c->end && !acts; at++) {
+            struct cursor verb = line_look(c, at + 1);
+            acts = number_token(at) && (int)at->number == list->at[i].number &&
+                   verb_begins(&verb) && clause_begin(c, at) == at;
+        }
+        if (!acts || list->at[i].kind != WHO_PLAYER) {
+            return false;
+        }
+    }
+    return list->count > 1;
+}
+
+/* 1 passes to 4, then 1 and 2 scissor: 2 cuts first, then 1: what several do, and then each. */
+bool heralded(const struct cursor *c, struct recast *r)
+{
+    static const char *const turns[] = {"not",    "if",    "unless", "instead", "fakes", "fake",
+                                        "before", "until", "or",     "never",   "when",  NULL};
+    const struct token *colon = find_mark(c->at, c->end, ':');
+    if (!colon || colon == c->at) {
+        return false;
+    }
+    const struct token *clause = clause_begin(c, colon - 1);
+    struct cursor trial = line_look(c, past_fillers(clause, c->end));
+    struct cursor_mark mark = cursor_mark(&trial);
+    who_list list = {NULL, 0, 0};
+    bool read = subject_read(&trial, &list) && trial.refusals == mark.refusals;
+    cursor_back(&trial, mark);
+    for (const struct token *at = clause; at < colon && read; at++) {
+        read = !token_is_among(at, turns) && at->kind != TOKEN_DEFENDER;
+    }
+    if (!read || !all_act(c, &list, colon)) {
+        return false;
+    }
+    recast_copy(c, r, c->at, clause);
+    recast_copy(c, r, colon + 1, c->end);
+    r->told = span_join(clause->span, colon[-1].span);
     return true;
 }
 

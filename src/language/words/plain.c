@@ -322,7 +322,8 @@ static void tell(const struct cursor *c, const struct plain *p)
 /* What is said in one of the ways that no row tells; gives where it ends, or NULL. */
 static const struct token *put_way(const struct cursor *c, const struct token *at, struct plain *p)
 {
-    static plain_way *const ways[] = {already_put, talk_put, shorthand_put, described_put, NULL};
+    static plain_way *const ways[] = {already_put,   talk_put,   shorthand_put,
+                                      described_put, around_put, NULL};
     struct recast one = {.told = SPAN_NONE};
     const struct token *to = first_put(ways, c, at, &one);
     bool told = one.told.source != SOURCE_NONE;

@@ -1,0 +1,110 @@
+/* SPDX-License-Identifier: MIT */
+/* around: somebody goes past, around, over or under a team-mate to where he goes, up past 4 to the
+ * wing, or between two; or round a screen, which is to use it. A way of plain.c: see put_plain.h.
+ */
+#include "language/words/put_plain.h"
+
+/* What a cut may take: past 4, around 4. */
+static const struct entry by_words[] = {{"past", 0},          {"by", 0},          {"around", 1},
+                                        {"round", 1},         {"over top of", 2}, {"over", 2},
+                                        {"under", 3},         {"underneath", 3},  {"beneath", 3},
+                                        {"around behind", 1}, {NULL, 0}};
+static const char *const by_names[] = {"past", "around", "over", "under"};
+static const char *const going[] = {"goes",    "go",     "comes",  "come",  "moves",   "move",
+                                    "bends",   "bend",   "loops",  "loop",  "swings",  "swing",
+                                    "circles", "circle", "runs",   "run",   "sprints", "sprint",
+                                    "slides",  "slide",  "curves", "curve", "cuts",    "cut",
+                                    "breaks",  "break",  "steps",  "step",  NULL};
+
+/* Who acts in the clause of this verb; 0: nobody by number. */
+static int acting(const struct cursor *line, const struct token *verb)
+{
+    struct somebody one;
+    bool own;
+    return clause_subject(line, clause_begin(line, verb), &one, &own) ? one.who.number : 0;
+}
+
+/* and out to the wing, to the wing: where it goes on to; NULL: nowhere. */
+static const struct token *on_to(const struct cursor *line, const struct token *at)
+{
+    static const char *const tos[] = {"to", "into", "toward", NULL};
+    const struct place *place;
+    struct cursor trial = line_look(line, at);
+    take_words(&trial, "and");
+    take_particles(&trial);
+    const struct token *to = cursor_next(&trial);
+    return to && token_is_among(to, tos) && spot_end(line, past_fillers(to + 1, line->end), &place)
+               ? to
+               : NULL;
+}
+
+/* round the screen, around the pick to the wing: off it. */
+static const struct token *round_screen(const struct cursor *line, const struct token *at,
+                                        struct cursor *behind, struct recast *out)
+{
+    static const char *const screens[] = {"screen", "screens", "pick", "picks", NULL};
+    const struct token *screen = behind->at;
+    if (!take_among(behind, screens)) {
+        return NULL;
+    }
+    const struct token *to = on_to(line, behind->at);
+    struct cursor here = *line;
+    here.at = at;
+    if (to) {
+        recast_word(&here, out, "comes");
+        recast_word(&here, out, "off");
+        recast_copy(line, out, screen, behind->at);
+    }
+    return to;
+}
+
+/* between 4 and 5: left out; NULL: none. */
+static const struct token *between_two(const struct cursor *line, struct cursor *trial, int doer)
+{
+    size_t count;
+    if (!take_words(trial, "between")) {
+        return NULL;
+    }
+    const struct token *end = players_end(line, past_fillers(trial->at, line->end), &count);
+    return count == 2 && doer != 0 ? on_to(line, end) : NULL;
+}
+
+const struct token *around_put(const struct cursor *line, const struct token *at,
+                               struct recast *out)
+{
+    struct cursor trial = line_look(line, at);
+    if (at == line->at || !take_among(&trial, going)) {
+        return NULL;
+    }
+    int doer = acting(line, at);
+    static const char *const small[] = {"up",   "out",   "down",     "across", "in",
+                                        "back", "right", "straight", "on",     NULL};
+    const struct token *way = trial.at;
+    while (take_among(&trial, small)) {
+    }
+    struct cursor two = trial;
+    const struct token *to = between_two(line, &two, doer);
+    if (to) {
+        recast_copy(line, out, at, way);
+        out->told = span_join(way->span, to[-1].span);
+        return to;
+    }
+    bool straight =
+        trial.at == way && token_is_among(at, (const char *const[]){"cuts", "cut", NULL});
+    int by = take_entry(&trial, by_words);
+    const struct token *who = cursor_next(&trial);
+    if (by < 0 || !who || doer == 0) {
+        return NULL;
+    }
+    int number = attacker_at(who, line->end);
+    to = number == 0 ? round_screen(line, at, &trial, out) : on_to(line, who + 1);
+    if (number == 0 || number == doer || !to || straight) {
+        return number == 0 ? to : NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    recast_word(&here, out, "cuts");
+    recast_word(&here, out, by_names[by]);
+    recast_copy(line, out, who, who + 1);
+    return to;
+}
