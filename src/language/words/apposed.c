@@ -16,8 +16,9 @@ static const char *const changes[] = {
 /* Who acts begins there: nothing but what says nothing stands between it and the last joint. */
 static bool heads_clause(const struct cursor *c, const struct token *at)
 {
-    static const char *const small[] = {"uh",  "um",   "so",   "okay",  "ok",   "now",  "alright",
-                                        "you", "know", "like", "first", "well", "just", NULL};
+    static const char *const small[] = {"uh",      "um",   "so",    "okay", "ok",    "now",
+                                        "alright", "you",  "know",  "like", "first", "well",
+                                        "just",    "then", "right", NULL};
     const struct token *begin = clause_begin(c, at);
     for (; begin < at; begin++) {
         bool list = begin->kind == TOKEN_NUMBER || token_is_word(begin, "and");
@@ -30,7 +31,8 @@ static bool heads_clause(const struct cursor *c, const struct token *at)
 
 bool doubled_subject(const struct cursor *c, struct recast *r)
 {
-    static const char *const said[] = {"he", "she", "they", "they both", NULL};
+    static const char *const said[] = {"he",        "she",     "they",     "they both", "both",
+                                       "they just", "he just", "she just", NULL};
     for (const struct token *at = c->at; at + 2 < c->end; at++) {
         struct cursor trial = line_look(c, at + 1);
         bool several = at > c->at && token_is_word(&at[-1], "and");

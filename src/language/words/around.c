@@ -69,8 +69,62 @@ static const struct token *between_two(const struct cursor *line, struct cursor 
     return count == 2 && doer != 0 ? on_to(line, end) : NULL;
 }
 
-const struct token *around_put(const struct cursor *line, const struct token *at,
-                               struct recast *out)
+/* ---- that clears the top ---- */
+
+/* cuts to the rim, that clears the top: what comes of it, and nobody does: left out. */
+static const struct token *effect_put(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    static const char *const heads[] = {"that", "this", "which", NULL};
+    static const char *const effects[] = {
+        "clears",  "moves",    "opens",  "draws",   "occupies", "pulls",     "frees",     "leaves",
+        "makes",   "gives",    "keeps",  "takes",   "forces",   "shifts",    "stretches", "spreads",
+        "empties", "creates",  "helps",  "buys",    "brings",   "collapses", "holds",     "gets",
+        "freezes", "flattens", "widens", "shrinks", "occupy",   "opened",    "cleared",   NULL};
+    struct cursor trial = line_look(line, at);
+    if (at == line->at || !take_among(&trial, heads) || !take_among(&trial, effects)) {
+        return NULL;
+    }
+    const struct token *end = trial.at;
+    while (end < line->end && !clause_ends(end) && !token_is_word(end, "so")) {
+        if (end->kind == TOKEN_NUMBER || end->kind == TOKEN_DEFENDER || end->kind == TOKEN_MARK) {
+            return NULL; /* that frees 3, and that is told */
+        }
+        end++;
+    }
+    if (end == trial.at) {
+        return NULL;
+    }
+    out->told = span_join(at->span, end[-1].span);
+    recast_mark(line, out, ',');
+    return end < line->end && end->kind == TOKEN_MARK && end->mark == ',' ? end + 1 : end;
+}
+
+/* toward the ball to the wing: which way, and where to. */
+static const struct token *toward_put(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    static const char *const towards[] = {"toward", "towards", "to meet", NULL};
+    static const char *const tos[] = {"to", "in", "into", "at", "on", NULL};
+    struct cursor trial = line_look(line, at);
+    const struct place *place;
+    if (at == line->at || !take_among(&trial, towards)) {
+        return NULL;
+    }
+    const struct token *end = take_words(&trial, "ball")
+                                  ? trial.at
+                                  : spot_end(line, past_fillers(trial.at, line->end), &place);
+    if (!end || end >= line->end || !token_is_among(end, tos) ||
+        !spot_end(line, past_fillers(end + 1, line->end), &place)) {
+        return NULL;
+    }
+    out->told = span_join(at->span, end[-1].span);
+    recast_word(line, out, "to");
+    return end + 1;
+}
+
+static const struct token *by_somebody(const struct cursor *line, const struct token *at,
+                                       struct recast *out)
 {
     struct cursor trial = line_look(line, at);
     if (at == line->at || !take_among(&trial, going)) {
@@ -107,4 +161,11 @@ const struct token *around_put(const struct cursor *line, const struct token *at
     recast_word(&here, out, by_names[by]);
     recast_copy(line, out, who, who + 1);
     return to;
+}
+
+const struct token *around_put(const struct cursor *line, const struct token *at,
+                               struct recast *out)
+{
+    static plain_way *const ways[] = {by_somebody, effect_put, toward_put, NULL};
+    return first_put(ways, line, at, out);
 }

@@ -76,6 +76,9 @@ static bool take_part(struct cursor *c, struct str part, struct found *found)
         found->him = next;
         return take_among(c, him);
     }
+    if (str_is(part, "HIS")) {
+        return take_among(c, owner_words);
+    }
     if (str_is(part, "N")) {
         found->who_at = next;
         return person_read(c, &found->who) && found->who.kind == WHO_PLAYER;

@@ -2,7 +2,8 @@
 /* spare: a line that nothing else has read, and in which the grammar stumbles over what a sentence
  * can spare: the way somebody takes, where he comes from, how, what for. That is left out, with a
  * note, and the rest read again, whole or not at all. A verb of common English that no table has is
- * taken for what it means, with a note. By the rows of spare.def; see loose_read.h. */
+ * taken for what it means, and a clause that nothing joins begins a sentence, each with a note. By
+ * the rows of spare.def; see loose_read.h. */
 #include "language/words/loose_read.h"
 #include "language/words/people.h"
 #include "language/words/put_plain.h"
@@ -218,8 +219,40 @@ static bool phrase_behind(const struct cursor *c, const struct token *blamed, st
     return false;
 }
 
+/* 4 flashes to the elbow gets the ball from 1, one goes five pops: another clause begins at the
+ * error, and nothing joins it. */
+static bool joint_over(const struct cursor *c, const struct token *blamed, struct mend *out)
+{
+    static const char *const persons[] = {
+        "he", "she", "they", "everybody", "everyone", "everybody else", NULL};
+    struct cursor trial = line_look(c, blamed);
+    struct phrase phrase;
+    bool acts = blamed > c->at + 1 && (number_token(blamed) || token_is_among(blamed, persons)) &&
+                subject_verb_is(&trial) && bare_before(&trial);
+    static const char *const whoms[] = {"him", "her", "them", NULL}; /* passes to 2 cuts: who? */
+    bool goes_on = blamed > c->at + 1 && ends_in_s(blamed) && !number_token(blamed - 1) &&
+                   !token_is_among(blamed - 1, whoms) &&
+                   phrase_read(&trial, FOR_ATTACKERS, &phrase) && phrase.with_s &&
+                   verb_row(phrase.verb)->task != VERB_GUARD;
+    struct span two = blamed > c->at ? span_join(blamed[-1].span, blamed->span) : blamed->span;
+    struct str text = cursor_text(c, two);
+    bool unit = memchr(text.at, '.', text.size) != NULL; /* taking 2 s. 4 stays */
+    if ((!acts && !goes_on) || unit || counts_at(c->at, blamed, c->end)) {
+        return false;
+    }
+    *out = (struct mend){.from = blamed, .to = blamed, .put = ","};
+    return true;
+}
+
 static void tell(const struct cursor *c, const struct mend *mend)
 {
+    if (mend->from == mend->to) {
+        struct diag *diag = diag_add(c->diags, DIAG_TEXT_HEARD, mend->from->span,
+                                     "a new sentence was taken to begin with `%.*s`",
+                                     STR_ARG(cursor_text(c, mend->from->span)));
+        diag_help(c->diags, diag, "write it in a line of its own");
+        return;
+    }
     struct span span = span_join(mend->from->span, mend->to[-1].span);
     if (!mend->put) {
         note_left_out(c, span);
@@ -241,7 +274,9 @@ static bool mended_read(struct cursor *c, const struct mend *mend, sentence_list
     bool comma = !mend->put && token_is_mark(mend->from - 1, ',') && mend->to < c->end &&
                  mend->to->kind == TOKEN_MARK; /* no two of them behind one another */
     recast_copy(c, &r, c->at, mend->from - comma);
-    if (mend->put) {
+    if (mend->put && mend->from == mend->to) {
+        recast_mark(&here, &r, ',');
+    } else if (mend->put) {
         recast_verb(&here, &r, str_of(mend->put));
     }
     recast_copy(c, &r, mend->to, c->end);
@@ -264,12 +299,14 @@ bool spare_read(struct cursor *c, sentence_list *out, const struct diag *error)
     enum { DEEP = 4 };
     const struct token *at = token_at(c, error->span);
     bool verb = error->row == &diag_rows[DIAG_TEXT_VERB_UNKNOWN];
+    bool left = error->row == &diag_rows[DIAG_TEXT_LEFT_OVER];
     struct mend mend;
     if (!at || error->row == &diag_rows[DIAG_TEXT_PLACE_HALF] || c->unfolded || c->spared >= DEEP ||
         line_turns(c)) {
         return false;
     }
-    if (phrase_over(c, at, &mend) || (verb && verb_over(c, at, &mend))) {
+    if (phrase_over(c, at, &mend) || (verb && verb_over(c, at, &mend)) ||
+        (left && joint_over(c, at, &mend))) {
         if (mended_read(c, &mend, out)) {
             return true;
         }
