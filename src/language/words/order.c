@@ -168,6 +168,31 @@ static bool take_holds(struct cursor *c, const char *const *holds)
     return true;
 }
 
+/* before passing to him: to whom the moment in front is of; gives how far it was copied. */
+static const struct token *copy_him(const struct cursor *c, struct recast *r,
+                                    const struct token *at, const struct event *event)
+{
+    bool to = at + 1 < c->end && token_is_word(at, "to");
+    const struct token *him = to ? at + 1 : at;
+    bool is = him < c->end && (token_is_word(him, "him") || token_is_word(him, "her"));
+    if (!is || event->subject.kind != WHO_PLAYER) {
+        return at;
+    }
+    recast_copy(c, r, at, him);
+    recast_number(c, r, event->subject.number);
+    return him + 1;
+}
+
+/* Where `before` stands in the sentence; else its end. */
+static const struct token *before_word(const struct cursor *c)
+{
+    const struct token *at = c->at;
+    while (at < c->end && !token_is_word(at, "before") && !token_is_mark(at, '.')) {
+        at++;
+    }
+    return at < c->end && token_is_word(at, "before") ? at : c->end;
+}
+
 /* 3 doesn't go until 2 catches, then cuts: when 2 catches, 3 cuts; 1 holds it until 4 gets there,
  * then drives. */
 bool not_until(const struct cursor *c, struct recast *r)
@@ -192,7 +217,8 @@ bool not_until(const struct cursor *c, struct recast *r)
     if ((held && !take_holds(&trial, holds)) || !take_words(&trial, "until")) {
         return false;
     }
-    const struct token *from = trial.at;
+    const struct token *from = trial.at, *line_end = trial.end;
+    trial.end = before_word(&trial); /* waits until 3 is up before passing to 3 */
     if (!event_read(&trial, &event) || (!part_ends(&trial) && !clause_ends(trial.at))) {
         trial.at = from;
         if (!event_told(&trial, &event)) {
@@ -200,6 +226,7 @@ bool not_until(const struct cursor *c, struct recast *r)
         }
     }
     const struct token *to = trial.at;
+    trial.end = line_end;
     struct cursor end = trial;
     bool ball = held && word_is(&holding, 1, "it");
     ball = ball || (held && word_is(&holding, 1, "ball"));
@@ -208,6 +235,15 @@ bool not_until(const struct cursor *c, struct recast *r)
         recast_word(c, r, "stays");
         r->told = span_join(from[-1].span, to[-1].span);
         r->to = to;
+        return true;
+    }
+    struct str bare;
+    struct phrase phrase;
+    if (take_words(&trial, "before") && phrase_ing_here(&trial, FOR_ATTACKERS, &phrase, &bare)) {
+        recast_when(c, r, from, to);
+        recast_somebody(c, r, &who);
+        recast_verb(c, r, phrase_words(phrase.verb, phrase.pass, phrase.screen, false));
+        r->to = copy_him(c, r, trial.at, &event);
         return true;
     }
     if ((held && !event.over) || !take_goes_on(&trial)) { /* until 2 catches: as it stands */
@@ -420,10 +456,41 @@ static bool acts_here(const struct cursor *c)
     return subject_verb_is(c) || (player_here(&trial, &who) && take_among(&trial, musts));
 }
 
+/* before passing to 2, 1 dribbles to the wing: he dribbles, then he passes. */
+static bool before_doing(const struct cursor *c, struct recast *r)
+{
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    struct str bare;
+    struct somebody who;
+    if (!take_words(&trial, "before") || !phrase_ing_here(&trial, FOR_ATTACKERS, &phrase, &bare)) {
+        return false;
+    }
+    const struct token *object = trial.at, *comma = object, *end = chain_end(c);
+    while (comma < end && !token_is_mark(comma, ',')) {
+        comma++;
+    }
+    struct cursor main = look_between(c, comma + (comma < end), end), named = main;
+    if (comma == end || !player_here(&named, &who) || who.who.kind != WHO_PLAYER ||
+        !whole_sentence_is(&main)) {
+        return false;
+    }
+    recast_copy(c, r, comma + 1, end);
+    recast_mark(c, r, '.');
+    recast_somebody(c, r, &who);
+    recast_verb(c, r, phrase_words(phrase.verb, phrase.pass, phrase.screen, false));
+    recast_copy(c, r, object, comma);
+    r->to = end;
+    return true;
+}
+
 /* before 1 passes to 2, 5 clears: 5 clears, then 1 passes to 2. */
 bool before_in_front(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
+    if (before_doing(c, r)) {
+        return true;
+    }
     if (!take_words(&trial, "before") || !subject_verb_is(&trial)) {
         return false;
     }

@@ -389,7 +389,8 @@ bool goes_on_with(const struct cursor *c, struct recast *r)
     r->to = trial.at;
     const struct sentence *last = sentence_before(c);
     enum verb_task task = verb_row(phrase.verb)->task;
-    if (last && last->object.kind == WHO_PLAYER && last->subject.count == 1 &&
+    bool alone = trial.at > c->at && cursor_next(c) && ends_in_ing(cursor_next(c));
+    if (alone && last && last->object.kind == WHO_PLAYER && last->subject.count == 1 &&
         last->subject.at[0].kind == WHO_PLAYER && task == VERB_MOVE) { /* it could be either */
         r->as = str_format(c->arena, "%d %.*s", last->subject.at[0].number,
                            STR_ARG(phrase_words(phrase.verb, phrase.pass, phrase.screen, false)));

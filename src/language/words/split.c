@@ -262,3 +262,112 @@ bool how_in_front(const struct cursor *c, struct recast *r)
     }
     return false;
 }
+
+/* ---- curling off 5, 3 shoots; with 5 screening for 1, 4 lifts ---- */
+
+/* Where the comma is behind which somebody acts, of what begins at `from`; `*who`: he. NULL: none,
+ * or one who acts is named before it. */
+static const struct token *main_comma(const struct cursor *c, const struct token *from,
+                                      struct somebody *who)
+{
+    for (const struct token *at = from; at < c->end && !sentence_ends(at); at++) {
+        struct cursor acts = line_look(c, at + 1);
+        if (at > from && token_is_mark(at, ',')) {
+            bool is = at + 1 < c->end && subject_verb_is(&acts) && player_here(&acts, who) &&
+                      who->who.kind == WHO_PLAYER;
+            return is ? at : NULL;
+        }
+        if (attacker_at(at, c->end) && verb_at(c, at + 1)) {
+            return NULL;
+        }
+    }
+    return NULL;
+}
+
+/* A spot is named there. */
+static bool spot_named(const struct cursor *c, const struct token *from, const struct token *to)
+{
+    for (; from < to; from++) {
+        struct cursor spot = look_between(c, from, to);
+        if (spot_here(&spot)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Curling off 5, 3 cuts to the corner: one movement, told twice, which ends where the second says.
+ * False: he does something else then, for which the first must say where it ends. */
+static bool one_movement(const struct cursor *c, const struct phrase *phrase,
+                         const struct somebody *who, bool placed, const struct token **rest)
+{
+    enum verb_task task = verb_row(phrase->verb)->task;
+    struct cursor verb = line_look(c, who->to);
+    struct phrase second;
+    *rest = NULL;
+    if (placed || (task != VERB_MOVE && task != VERB_USE && task != VERB_CARRY)) {
+        return true;
+    }
+    bool moves =
+        phrase_read(&verb, FOR_ATTACKERS, &second) &&
+        (verb_row(second.verb)->task == VERB_MOVE || verb_row(second.verb)->task == VERB_CARRY);
+    *rest = moves ? verb.at : NULL;
+    return moves || task == VERB_USE;
+}
+
+/* Curling off 5, 3 shoots: he curls off 5, and shoots. */
+bool doing_in_front(const struct cursor *c, struct recast *r)
+{
+    struct cursor ing = line_look(c, past_fillers(c->at, c->end));
+    const struct token *from = ing.at;
+    struct phrase phrase;
+    struct somebody who;
+    struct str bare;
+    bool uses = from < c->end && token_is_word(from, "using"); /* using it, 2 cuts */
+    if (from == c->end || !ends_in_ing(from) ||
+        !(uses || phrase_ing_here(&ing, FOR_ATTACKERS, &phrase, &bare))) {
+        return false;
+    }
+    const struct token *object = uses ? from + 1 : ing.at, *comma = main_comma(c, object, &who);
+    const struct token *rest = NULL;
+    if (!comma || names_player(object, comma, who.who.number) ||
+        (!uses && !one_movement(c, &phrase, &who, spot_named(c, object, comma), &rest))) {
+        return false;
+    }
+    struct cursor here = line_look(c, from);
+    recast_somebody(&here, r, &who);
+    put_third(&here, r, uses ? STR("use") : bare);
+    recast_copy(c, r, object, comma);
+    if (uses) {
+        recast_word(&here, r, "and");
+        rest = who.to;
+    } else if (!rest) {
+        put_stop(c, r);
+        rest = comma + 1;
+    }
+    recast_copy(c, r, rest, c->end);
+    return true;
+}
+
+/* With 5 screening for 1, 4 lifts: while 5 screens for 1. */
+bool with_doing(const struct cursor *c, struct recast *r)
+{
+    struct cursor ing = line_look(c, c->at);
+    struct somebody doer, who;
+    struct phrase phrase;
+    struct str bare;
+    if (!take_words(&ing, "with") || !player_here(&ing, &doer) || doer.who.kind != WHO_PLAYER ||
+        !phrase_ing_here(&ing, FOR_ATTACKERS, &phrase, &bare)) {
+        return false;
+    }
+    const struct token *comma = main_comma(c, ing.at, &who);
+    if (!comma || same_who(&doer.who, &who.who)) {
+        return false;
+    }
+    struct cursor here = line_look(c, c->at);
+    recast_word(&here, r, "while");
+    recast_somebody(&here, r, &doer);
+    put_third(&here, r, bare);
+    recast_copy(c, r, ing.at, c->end);
+    return true;
+}
