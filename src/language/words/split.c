@@ -209,13 +209,16 @@ bool goes_turned(const struct cursor *c, struct recast *r)
 static bool only_how(const struct cursor *c, const struct token *from, const struct token *to)
 {
     static const char *const says[] = {
-        "ball",    "pass",   "catch",   "screen", "pick",     "shot",    "drive",   "cut",
-        "roll",    "left",   "right",   "side",   "strong",   "weak",    "not",     "if",
-        "when",    "as",     "after",   "before", "until",    "while",   "once",    "unless",
-        "or",      "then",   "instead", "that",   "which",    "who",     "his",     "her",
-        "him",     "middle", "slap",    "signal", "catching", "passing", "cutting", "screening",
-        "driving", "case",   "clock",   "second", "seconds",  "beat",    "count",   "switch",
-        "trap",    "help",   "zone",    NULL};
+        "ball",      "pass",   "catch",   "screen", "pick",     "shot",    "drive",   "cut",
+        "roll",      "left",   "right",   "side",   "strong",   "weak",    "not",     "if",
+        "when",      "as",     "after",   "before", "until",    "while",   "once",    "unless",
+        "or",        "then",   "instead", "that",   "which",    "who",     "his",     "her",
+        "him",       "middle", "slap",    "signal", "catching", "passing", "cutting", "screening",
+        "driving",   "case",   "clock",   "second", "seconds",  "beat",    "count",   "switch",
+        "trap",      "help",   "zone",    "next",   "time",     "now",     "end",     "start",
+        "beginning", "later",  "first",   "last",   "turn",     "order",   "play",    "read",
+        "option",    "front",  "moment",  "place",  "stead",    "fact",    "reverse", "theory",
+        NULL};
     static const char *const states[] = {"empty",   "open",   "clear", "cleared", "free",
                                          "emptied", "vacant", "wide",  "packed",  NULL};
     bool state = to - from > 2 && token_is_mark(to - 1, ',') && token_is_among(to - 2, states);
@@ -230,7 +233,7 @@ static bool only_how(const struct cursor *c, const struct token *from, const str
             return false;
         }
     }
-    return true;
+    return !remark_judges(c, from, to);
 }
 
 bool how_in_front(const struct cursor *c, struct recast *r)
@@ -264,6 +267,17 @@ bool how_in_front(const struct cursor *c, struct recast *r)
 }
 
 /* ---- curling off 5, 3 shoots; with 5 screening for 1, 4 lifts ---- */
+
+/* him, his man: of whom is said behind it, if at all. */
+static bool points_on(const struct token *from, const struct token *to)
+{
+    static const char *const words[] = {"him",  "her", "his", "their", "them",
+                                        "they", "he",  "she", NULL};
+    while (from < to && !token_is_among(from, words)) {
+        from++;
+    }
+    return from < to;
+}
 
 /* Where the comma is behind which somebody acts, of what begins at `from`; `*who`: he. NULL: none,
  * or one who acts is named before it. */
@@ -330,7 +344,7 @@ bool doing_in_front(const struct cursor *c, struct recast *r)
     }
     const struct token *object = uses ? from + 1 : ing.at, *comma = main_comma(c, object, &who);
     const struct token *rest = NULL;
-    if (!comma || names_player(object, comma, who.who.number) ||
+    if (!comma || points_on(object, comma) || names_player(object, comma, who.who.number) ||
         (!uses && !one_movement(c, &phrase, &who, spot_named(c, object, comma), &rest))) {
         return false;
     }
@@ -361,7 +375,7 @@ bool with_doing(const struct cursor *c, struct recast *r)
         return false;
     }
     const struct token *comma = main_comma(c, ing.at, &who);
-    if (!comma || same_who(&doer.who, &who.who)) {
+    if (!comma || points_on(ing.at, comma) || same_who(&doer.who, &who.who)) {
         return false;
     }
     struct cursor here = line_look(c, c->at);
