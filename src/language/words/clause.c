@@ -355,7 +355,7 @@ static bool clause_event_read(struct cursor *c, struct tie *tie, const char *wor
     if (over && (tie->word == TIE_AS || tie->word == TIE_WHEN)) {
         tie->word = TIE_AFTER;
     }
-    if (event_is_state(&event) && tie->word == TIE_AFTER && c->speech) {
+    if (event.kind == EVENT_HAS_BALL && tie->word == TIE_AFTER && c->speech) {
         tie->word = TIE_WHEN; /* after 2 has the ball: once he has it */
     }
     if (event_is_state(&event) && tie->word != TIE_WHEN) {
