@@ -214,8 +214,11 @@ static bool take_part_of_zone(struct cursor *c)
     if (take_words(c, "zone")) {
         return true;
     }
-    bool part = take_among(c, parts);
-    return part && (take_among(c, one) | take_among(c, zones));
+    if (!take_among(c, parts)) {
+        return false;
+    }
+    bool said = take_among(c, one); /* the top man, the top of the zone, or both */
+    return take_among(c, zones) || said;
 }
 
 /* Who comes off the screen. */
