@@ -13,7 +13,7 @@ struct weights {
     double beside, fraction;
     double outside, symbol, symbol_near, tight, label, ring, bar, cone, line, line_under, line_near,
         away, beside_near, beside_line, own_line, stranger_near, stranger, crossing, bend, dashed,
-        moved;
+        figures, moved;
 };
 static const struct weights weights = {.beside = 6,
                                        .fraction = 10,
@@ -37,9 +37,11 @@ static const struct weights weights = {.beside = 6,
                                        .crossing = 25,
                                        .bend = 18,
                                        .dashed = 60,
+                                       .figures = 40,
                                        .moved = 10};
 /* Feet of a line between two discs on it: less reads as a dash, and the line as a pass (ours). */
 #define LOOKS_DASHED 2.2
+#define FIGURES_GAP 1.5   /* radii between two discs in a row: 4 and 1 so near read as 41 (ours) */
 #define STRANGER_FEET 0.5 /* nearer than its own: nobody takes it for its own (ours) */
 static const struct owner nobodys = {SIZE_MAX, BODY_NONE};
 
@@ -278,6 +280,16 @@ static double lines_score(const struct drawing *drawing, struct owner owner,
     return score + crossings_score(drawing, owner, place->at, r);
 }
 
+/* How near it is to another disc: under it, tight, or beside it like a second figure. */
+static double disc_score(const struct drawing *drawing, struct vec2 at, double r, double least,
+                         struct vec2 other)
+{
+    double gap = vec2_distance(at, other) - r - drawing->size.order;
+    bool row = fabs(at.y - other.y) < drawing->size.order;
+    double score = gap_score(gap, least, weights.label, drawing->size.k);
+    return score + (row && gap < FIGURES_GAP * drawing->size.order ? weights.figures : 0);
+}
+
 double loose_score(const struct drawing *drawing, struct owner owner, struct vec2 at, double r,
                    bool on)
 {
@@ -286,8 +298,7 @@ double loose_score(const struct drawing *drawing, struct owner owner, struct vec
         outside_score(drawing, at, r) + symbols_score(drawing, at, r) + stops_score(drawing, at, r);
     score += lines_score(drawing, owner, &place, r);
     for (size_t i = 0; i < drawing->discs.count; i++) {
-        double gap = vec2_distance(at, drawing->discs.at[i].at) - r - drawing->size.order;
-        score += gap_score(gap, 0.2 * drawing->size.k, weights.label, drawing->size.k);
+        score += disc_score(drawing, at, r, 0.2 * drawing->size.k, drawing->discs.at[i].at);
     }
     for (size_t i = 0; i < drawing->words.count; i++) {
         score += vec2_distance(at, drawing->words.at[i]) < r + 0.5 * drawing->size.lettering
@@ -340,7 +351,7 @@ double score_of(const struct drawing *drawing, size_t own, const struct candidat
     for (size_t i = 0; i < drawing->discs.count; i++) {
         const struct disc *other = &drawing->discs.at[i];
         double gap = vec2_distance(place->at, other->at) - 2 * r;
-        score += gap_score(gap, 0.4 * k, weights.label, k);
+        score += disc_score(drawing, place->at, r, 0.4 * k, other->at);
         bool cuts = place->on && other->line == (int)own && gap < LOOKS_DASHED * k;
         score += cuts && disc_lies_on(drawing, other) ? weights.dashed : 0;
     }
