@@ -240,9 +240,9 @@ static bool announcement_read(const struct cursor *c, const struct token *colon,
     skip_run_in(&trial);
     bool verb = subject && phrase_read(&trial, FOR_ATTACKERS, &phrase);
     cursor_back(&trial, mark);
-    enum verb_task task = verb ? verb_row(phrase.verb)->task : VERB_MOVE;
     out->screens = screens_said(c->at, colon, &out->verb);
-    return out->screens || task == VERB_MOVE || task == VERB_USE || task == VERB_HOLD;
+    return out->screens || !verb || verb_runs(phrase.verb) ||
+           verb_row(phrase.verb)->task == VERB_HOLD;
 }
 
 /* Who is named in the short form acts in the list. */

@@ -123,43 +123,52 @@ static const struct token *toward_put(const struct cursor *line, const struct to
     return end + 1;
 }
 
-static const struct token *by_somebody(const struct cursor *line, const struct token *at,
-                                       struct recast *out)
+/* past 4 to the wing, behind words of going and what stands between: a cut past him. `straight`: it
+ * says `cuts past 4` already. */
+static const struct token *past_one(const struct cursor *line, const struct token *at,
+                                    struct cursor *trial, bool straight, struct recast *out)
 {
-    struct cursor trial = line_look(line, at);
-    if (at == line->at || !take_among(&trial, going)) {
-        return NULL;
-    }
-    int doer = acting(line, at);
-    static const char *const small[] = {"up",   "out",   "down",     "across", "in",
-                                        "back", "right", "straight", "on",     NULL};
-    const struct token *way = trial.at;
-    while (take_among(&trial, small)) {
-    }
-    struct cursor two = trial;
-    const struct token *to = between_two(line, &two, doer);
-    if (to) {
-        recast_copy(line, out, at, way);
-        out->told = span_join(way->span, to[-1].span);
-        return to;
-    }
-    bool straight =
-        trial.at == way && token_is_among(at, (const char *const[]){"cuts", "cut", NULL});
-    int by = take_entry(&trial, by_words);
-    const struct token *who = cursor_next(&trial);
+    int by = take_entry(trial, by_words), doer = acting(line, at);
+    const struct token *who = cursor_next(trial);
     if (by < 0 || !who || doer == 0) {
         return NULL;
     }
     int number = attacker_at(who, line->end);
-    to = number == 0 ? round_screen(line, at, &trial, out) : on_to(line, who + 1);
-    if (number == 0 || number == doer || !to || straight) {
-        return number == 0 ? to : NULL;
+    if (number == 0) {
+        return round_screen(line, at, trial, out);
+    }
+    const struct token *to = on_to(line, who + 1);
+    if (number == doer || !to || straight) {
+        return NULL;
     }
     struct cursor here = *line;
     here.at = at;
     recast_word(&here, out, "cuts");
     recast_word(&here, out, by_names[by]);
     recast_copy(line, out, who, who + 1);
+    return to;
+}
+
+static const struct token *by_somebody(const struct cursor *line, const struct token *at,
+                                       struct recast *out)
+{
+    static const char *const small[] = {"up",   "out",   "down",     "across", "in",
+                                        "back", "right", "straight", "on",     NULL};
+    static const char *const cuts[] = {"cuts", "cut", NULL};
+    struct cursor trial = line_look(line, at);
+    if (at == line->at || !take_among(&trial, going)) {
+        return NULL;
+    }
+    const struct token *way = trial.at;
+    while (take_among(&trial, small)) {
+    }
+    struct cursor two = trial;
+    const struct token *to = between_two(line, &two, acting(line, at));
+    if (!to) {
+        return past_one(line, at, &trial, trial.at == way && token_is_among(at, cuts), out);
+    }
+    recast_copy(line, out, at, way);
+    out->told = span_join(way->span, to[-1].span);
     return to;
 }
 

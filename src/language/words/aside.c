@@ -408,9 +408,8 @@ static bool sentence_is(const struct predicate *p)
 {
     struct who holder;
     const struct sentence *s = p->s;
-    enum verb_task task = verb_row(s->verb)->task;
     bool comes = s->subject.count == 1 && s->subject.at[0].kind == WHO_PLAYER &&
-                 (task == VERB_MOVE || task == VERB_USE) && above_holder(p->c, &holder) &&
+                 verb_runs(s->verb) && above_holder(p->c, &holder) &&
                  !same_who(&holder, &s->subject.at[0]) && gets_is(p->c);
     return comes || consequence_is(p->c);
 }

@@ -200,9 +200,8 @@ static bool named_ahead(const struct cursor *c, bool screener, struct somebody *
         if (!phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
             continue;
         }
-        enum verb_task task = verb_row(phrase.verb)->task;
         bool after = strchr(verb_row(phrase.verb)->needs, 'S') != NULL;
-        if (screener ? after : !after && (task == VERB_MOVE || task == VERB_USE)) {
+        if (screener ? after : !after && verb_runs(phrase.verb)) {
             return true;
         }
     }

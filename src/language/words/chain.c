@@ -31,9 +31,7 @@ static bool ends_here(struct cursor *c, const sentence_list *out)
 static void set_pace(sentence_list *out, size_t first, enum pace pace)
 {
     for (size_t i = first; i < out->count; i++) {
-        enum verb_task task = verb_row(out->at[i].verb)->task;
-        bool moves = task == VERB_MOVE || task == VERB_CARRY;
-        out->at[i].pace = moves ? pace : PACE_VERB;
+        out->at[i].pace = verb_goes(out->at[i].verb) ? pace : PACE_VERB;
     }
 }
 

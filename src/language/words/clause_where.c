@@ -64,9 +64,7 @@ void moment_way(struct cursor *c, const struct event *event)
                                        "the key",          "the paint",    "out of the way",
                                        "all the way",      "by",           "in the lane",
                                        "off the screen",   "in the paint", NULL};
-    bool moves = event->kind == EVENT_VERB && (verb_row(event->verb)->task == VERB_MOVE ||
-                                               verb_row(event->verb)->task == VERB_CARRY);
-    if (moves) {
+    if (event->kind == EVENT_VERB && verb_goes(event->verb)) {
         take_among(c, ways);
     }
 }

@@ -76,9 +76,8 @@ static size_t take_count(struct cursor *c)
 
 static bool plural(const struct token *noun)
 {
-    static const char *const one[] = {"men", "people", "pair", "duo", NULL};
-    return token_is_among(noun, one) || (ends_in_s(noun) && !token_is_word(noun, "ones")) ||
-           token_is_word(noun, "ones");
+    static const char *const without_s[] = {"men", "people", "pair", "duo", NULL};
+    return token_is_among(noun, without_s) || ends_in_s(noun);
 }
 
 /* the two slot players, our elbow man; the two at the elbows, our man in the corner. */
@@ -134,11 +133,11 @@ static const struct token *people_put(const struct cursor *line, const struct to
 /* ---- who is named, and told of besides ---- */
 
 static const char *const sorts[] = {
-    "man",     "player",    "guy",       "girl",     "kid",    "big",      "post",      "center",
-    "guard",   "forward",   "shooter",   "screener", "passer", "cutter",   "roller",    "receiver",
-    "handler", "inbounder", "driver",    "trailer",  "popper", "defender", "helper",    "captain",
-    "point",   "pivot",     "playmaker", "thrower",  "leader", "center",   "veteran",   "zone",
-    "rookie",  "runner",    "dribbler",  "teammate", "outlet", "safety",   "rebounder", NULL};
+    "man",     "player",    "guy",       "girl",     "kid",    "big",       "post",   "center",
+    "guard",   "forward",   "shooter",   "screener", "passer", "cutter",    "roller", "receiver",
+    "handler", "inbounder", "driver",    "trailer",  "popper", "defender",  "helper", "captain",
+    "point",   "pivot",     "playmaker", "thrower",  "leader", "veteran",   "zone",   "rookie",
+    "runner",  "dribbler",  "teammate",  "outlet",   "safety", "rebounder", NULL};
 
 /* Our best shooter in the left corner: nobody's number, nothing that is done; where it ends. */
 static const struct token *told_of(const struct cursor *line, const struct token *at)
@@ -183,7 +182,7 @@ static const struct token *named_put(const struct cursor *line, const struct tok
 static const struct token *called_put(const struct cursor *line, const struct token *at,
                                       struct recast *out)
 {
-    static const char *const heads[] = {"our", "their", "the", "our", NULL};
+    static const char *const heads[] = {"our", "their", "the", NULL};
     bool player = attacker_at(at, line->end) || (at->kind == TOKEN_DEFENDER && !at->possessive);
     if (!player || at + 3 >= line->end || !token_is_mark(at + 1, ',') ||
         !(at[2].filler || token_is_among(at + 2, heads))) {
@@ -210,7 +209,7 @@ static bool take_part_of_zone(struct cursor *c)
         "low",  "high",      "center",     "inside",   "outside",     NULL};
     static const char *const one[] = {"man",    "defender", "guy",  "girl",
                                       "player", "guard",    "part", NULL};
-    static const char *const zones[] = {"of zone", "of their zone", "of 2-3", "of the zone", NULL};
+    static const char *const zones[] = {"of zone", "of their zone", "of 2-3", NULL};
     if (take_words(c, "zone")) {
         return true;
     }
@@ -249,9 +248,7 @@ static struct user user_behind(const struct cursor *line, const struct token *at
     user.at = user.can ? trial.at : user.at;
     struct phrase phrase;
     skip_run_in(&trial);
-    bool moves =
-        phrase_read(&trial, FOR_ATTACKERS, &phrase) &&
-        (verb_row(phrase.verb)->task == VERB_MOVE || verb_row(phrase.verb)->task == VERB_USE);
+    bool moves = phrase_read(&trial, FOR_ATTACKERS, &phrase) && verb_runs(phrase.verb);
     user.number = moves ? number : 0;
     return user;
 }

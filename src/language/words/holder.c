@@ -203,10 +203,8 @@ bool above_him(const struct cursor *c, const struct who * not, struct who *out)
     if (list.count > 1 && both_came(list.at[list.count - 2], last)) {
         return false;
     }
-    bool moved =
-        last &&
-        (verb_row(last->verb)->task == VERB_USE || verb_row(last->verb)->task == VERB_MOVE) &&
-        last->subject.count == 1 && who_is_one(&last->subject.at[0]);
+    bool moved = last && verb_runs(last->verb) && last->subject.count == 1 &&
+                 who_is_one(&last->subject.at[0]);
     if (moved &&
         !(not &&same_who(&last->subject.at[0], not ))) { /* 3 curls off 5: of the two it is 3 */
         *out = last->subject.at[0];

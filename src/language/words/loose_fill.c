@@ -535,11 +535,9 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
         k.act = &passes;
     }
     bool fine;
-    enum verb_task task = verb_row(k.act->verb)->task;
     bool cuts = k.act->verb == VERB_CUTS || k.act->verb == VERB_BACK_CUTS;
     bool led = items->count > 0 && items->at[items->count - 1].kind == ITEM_LEAD; /* cuts up */
-    if ((k.gone || (cuts && (k.away || led) && !k.side)) && !k.place &&
-        (task == VERB_MOVE || task == VERB_CARRY)) {
+    if ((k.gone || (cuts && (k.away || led) && !k.side)) && !k.place && verb_goes(k.act->verb)) {
         return false; /* cuts away: not to the rim */
     }
     if (goes_behind_ball(&k)) {

@@ -263,7 +263,7 @@ bool moment_read(struct cursor *c, struct event *out, struct phrase *phrase, boo
     c->at = trial.at;
     out->over = ends_late(phrase->verb);
     const struct sentence *s = latest_of(c, &out->subject, false);
-    bool moved = s && (verb_row(s->verb)->task == VERB_MOVE || verb_row(s->verb)->task == VERB_USE);
+    bool moved = s && verb_runs(s->verb);
     if (out->over && moved && verb_row(phrase->verb)->task == VERB_MOVE &&
         s->verb != phrase->verb) {
         moment_of(out, s, true); /* 1 cuts … once 1 has cleared */

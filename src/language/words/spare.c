@@ -225,11 +225,11 @@ static bool joint_over(const struct cursor *c, const struct token *blamed, struc
 {
     static const char *const persons[] = {
         "he", "she", "they", "everybody", "everyone", "everybody else", NULL};
+    static const char *const whoms[] = {"him", "her", "them", NULL}; /* passes to 2 cuts: who? */
     struct cursor trial = line_look(c, blamed);
     struct phrase phrase;
     bool acts = blamed > c->at + 1 && (number_token(blamed) || token_is_among(blamed, persons)) &&
                 subject_verb_is(&trial) && bare_before(&trial);
-    static const char *const whoms[] = {"him", "her", "them", NULL}; /* passes to 2 cuts: who? */
     bool goes_on = blamed > c->at + 1 && ends_in_s(blamed) && !number_token(blamed - 1) &&
                    !token_is_among(blamed - 1, whoms) &&
                    phrase_read(&trial, FOR_ATTACKERS, &phrase) && phrase.with_s &&

@@ -88,9 +88,7 @@ static bool moves_here(const struct cursor *c, const struct token *at)
     struct cursor verb = line_look(c, at);
     struct phrase phrase;
     skip_run_in(&verb);
-    enum verb_task task =
-        phrase_read(&verb, FOR_ATTACKERS, &phrase) ? verb_row(phrase.verb)->task : VERB_HOLD;
-    return task == VERB_MOVE || task == VERB_CARRY;
+    return phrase_read(&verb, FOR_ATTACKERS, &phrase) && verb_goes(phrase.verb);
 }
 
 /* goes to the corner via the left block, by way of the top to the slot. */
@@ -134,12 +132,8 @@ static bool goes_word(const struct cursor *c, const struct token *at)
 {
     struct cursor verb = line_look(c, at);
     struct phrase phrase;
-    if (at->kind != TOKEN_WORD || !ends_in_s(at) || !phrase_read(&verb, FOR_ATTACKERS, &phrase) ||
-        verb.at != at + 1) {
-        return false;
-    }
-    enum verb_task task = verb_row(phrase.verb)->task;
-    return task == VERB_MOVE || task == VERB_CARRY || task == VERB_USE;
+    return at->kind == TOKEN_WORD && ends_in_s(at) && phrase_read(&verb, FOR_ATTACKERS, &phrase) &&
+           verb.at == at + 1 && (verb_goes(phrase.verb) || verb_runs(phrase.verb));
 }
 
 /* Nobody acts in it: who is named stands behind a word that leads to him. */
@@ -315,18 +309,15 @@ static bool spot_named(const struct cursor *c, const struct token *from, const s
 static bool one_movement(const struct cursor *c, const struct phrase *phrase,
                          const struct somebody *who, bool placed, const struct token **rest)
 {
-    enum verb_task task = verb_row(phrase->verb)->task;
     struct cursor verb = line_look(c, who->to);
     struct phrase second;
     *rest = NULL;
-    if (placed || (task != VERB_MOVE && task != VERB_USE && task != VERB_CARRY)) {
+    if (placed || !(verb_goes(phrase->verb) || verb_runs(phrase->verb))) {
         return true;
     }
-    bool moves =
-        phrase_read(&verb, FOR_ATTACKERS, &second) &&
-        (verb_row(second.verb)->task == VERB_MOVE || verb_row(second.verb)->task == VERB_CARRY);
+    bool moves = phrase_read(&verb, FOR_ATTACKERS, &second) && verb_goes(second.verb);
     *rest = moves ? verb.at : NULL;
-    return moves || task == VERB_USE;
+    return moves || verb_row(phrase->verb)->task == VERB_USE;
 }
 
 /* Curling off 5, 3 shoots: he curls off 5, and shoots. */

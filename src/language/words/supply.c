@@ -350,8 +350,7 @@ static bool passes_to_mover(struct predicate *p)
                     same_who(&list.at[i]->object, passer) && list.at[i]->subject.count == 1;
         s->object = gave ? list.at[i]->subject.at[0] : s->object;
     }
-    if (s->object.kind == WHO_NONE && last && last->subject.count == 1 &&
-        (verb_row(last->verb)->task == VERB_MOVE || verb_row(last->verb)->task == VERB_USE) &&
+    if (s->object.kind == WHO_NONE && last && last->subject.count == 1 && verb_runs(last->verb) &&
         who_is_one(&last->subject.at[0]) && !same_who(&last->subject.at[0], passer)) {
         s->object = last->subject.at[0];
     }
@@ -513,9 +512,8 @@ static bool screens_the_ball(struct predicate *p)
 /* Somebody who moves by himself, and not who passes now. */
 static bool moves_alone(const struct sentence *s, const struct who *passer)
 {
-    enum verb_task task = verb_row(s->verb)->task;
-    return (task == VERB_MOVE || task == VERB_USE) && s->subject.count == 1 &&
-           who_is_one(&s->subject.at[0]) && !same_who(&s->subject.at[0], passer);
+    return verb_runs(s->verb) && s->subject.count == 1 && who_is_one(&s->subject.at[0]) &&
+           !same_who(&s->subject.at[0], passer);
 }
 
 /* 3 cuts, 4 fills, 1 hits him: the last one, and that is said. */

@@ -11,7 +11,7 @@
 static bool same_kind(enum verb a, enum verb b, bool loosely)
 {
     enum verb_task one = verb_row(a)->task, other = verb_row(b)->task;
-    bool runs = one == VERB_MOVE || one == VERB_USE, run = other == VERB_MOVE || other == VERB_USE;
+    bool runs = verb_runs(a), run = verb_runs(b);
     bool carries = one == VERB_CARRY || a == VERB_DRIVES_OFF || a == VERB_DRIBBLES_OFF;
     bool carry = other == VERB_CARRY || b == VERB_DRIVES_OFF || b == VERB_DRIBBLES_OFF;
     bool use = one == VERB_USE && other != VERB_USE && a != VERB_COMES; /* of no screen */

@@ -16,7 +16,7 @@ static bool told_verb(struct cursor *c, struct phrase *phrase)
         return false;
     }
     enum verb_task task = verb_row(phrase->verb)->task;
-    return task == VERB_MOVE || task == VERB_CARRY || task == VERB_SHOOT || task == VERB_HOLD;
+    return verb_goes(phrase->verb) || task == VERB_SHOOT || task == VERB_HOLD;
 }
 
 /* cut to the rim 3: the number that ends it, and stands behind no word that takes one. */

@@ -26,6 +26,18 @@ const struct verb_row *verb_row(enum verb verb)
     return &rows[verb];
 }
 
+bool verb_goes(enum verb verb)
+{
+    enum verb_task task = verb_row(verb)->task;
+    return task == VERB_MOVE || task == VERB_CARRY;
+}
+
+bool verb_runs(enum verb verb)
+{
+    enum verb_task task = verb_row(verb)->task;
+    return task == VERB_MOVE || task == VERB_USE;
+}
+
 bool verb_in_family(enum verb verb, enum event_family family)
 {
     static const char *const families[VERB_COUNT] = {

@@ -59,6 +59,8 @@ struct verb_row {
     const char *slots; /* what may follow: see verbs.def */
 };
 const struct verb_row *verb_row(enum verb verb);
+bool verb_goes(enum verb verb); /* somebody goes somewhere himself, with the ball or without */
+bool verb_runs(enum verb verb); /* somebody runs without the ball, off a screen or not */
 /* Whether an event of this family may be a sentence with this verb. */
 bool verb_in_family(enum verb verb, enum event_family family);
 
