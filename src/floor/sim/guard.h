@@ -34,6 +34,10 @@ struct aim guard_screened(const struct world *world, enum strategy strategy, bod
 struct vec2 guard_exit(struct world *world, body screener, body user);
 /* He jumps out at a screen, his man has slipped, and he does not know it yet. */
 bool guard_is_fooled(const struct world *world, body screener, enum strategy big);
+/* Who hedges or traps does not wait for a screen on the ball that is to be slipped; he is nearer to
+ * the ball than the screener. */
+bool guard_jumps_early(struct world *world, body screener);
+bool guard_is_out(const struct world *world, body screener);
 void guard_swap(struct world *world, body a, body b); /* the two change men */
 /* He takes this man for good; who had him has none, and whom he had is open. */
 void guard_take(struct world *world, body self, body man);

@@ -167,6 +167,22 @@ bool guard_is_fooled(const struct world *world, body screener, enum strategy big
            world->t < screen->slipped_at + SLIP_SEEN * world->level->reaction;
 }
 
+bool guard_jumps_early(struct world *world, body screener)
+{
+    const struct screen *screen = &world->screen[screener];
+    enum strategy big = guard_coverage(world, screen->user, screener).big;
+    return (big == STRATEGY_HEDGE || big == STRATEGY_TRAP) && screen->live && !screen->set &&
+           ball_is_held(world, screen->user) && screen_is_slipped(world, screener);
+}
+
+bool guard_is_out(const struct world *world, body screener)
+{
+    body big = world->guarded[screener];
+    struct vec2 ball = world->agent[world->screen[screener].user].m.at;
+    return big >= BODY_COUNT || vec2_distance(world->agent[big].m.at, ball) <
+                                    vec2_distance(world->agent[screener].m.at, ball);
+}
+
 /* His man is the screener. */
 bool guard_at_own_screener(struct world *world, body self, const struct view *view, struct aim *aim)
 {
@@ -193,6 +209,7 @@ bool guard_at_own_screener(struct world *world, body self, const struct view *vi
                                .screener = fooled ? screen->spot : view->man.at,
                                .from = use ? world->segment->record[use->index].from : user.at,
                                .self = world->agent[self].m.at,
+                               .left = guard_jumps_early(world, man),
                                .has_ball = on_ball};
     *aim = on_ball ? defense_on_screener(does, &seen) : defense_screener(strategy, &seen);
     aim->v = fooled ? vec2_of(0, 0) : view->man.v;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* task_screen: to where the screened man's defender is (screen_place.c); still before the user
  * comes; held until the user has cleared. */
-#include "floor/sim/world.h"
+#include "floor/sim/guard.h"
 
 #include <math.h>
 
@@ -23,6 +23,8 @@
 #define STOOD .3       /* s of both standing in touch, wherever it was meant to be (ours) */
 #define FAKE_LIMIT 4.0 /* s that a user's set-up is waited for */
 #define SLIP_AT .9     /* m from the spot */
+#define SLIP_WAITS                                                                                 \
+    1.0 /* s that a slip waits there for him to jump out whose jump it answers (ours) */
 #define AFTER_CLEAR .1 /* s */
 #define FREE_GAP .25   /* m between screener and defender: the job is done */
 #define HOLD_MOST .8   /* s after the user has cleared */
@@ -32,7 +34,7 @@
 #define LOST_MOST 2    /* times */
 
 /* He slips out of it, and nothing but his screen keeps him from it; else he sets it and waits. */
-static bool is_slipped(struct world *world, body who)
+bool screen_is_slipped(struct world *world, body who)
 {
     const struct agent *agent = &world->agent[who];
     const struct job *next =
@@ -234,6 +236,19 @@ static bool goes_for_ball(const struct world *world, body who, const struct scre
            vec2_distance(ball->end, screen->spot) > catch_reach(world);
 }
 
+/* He is to slip, and is near enough: at once, or when who hedges or traps has jumped out. */
+static bool slips_now(struct world *world, const struct job *job, const struct screen *screen)
+{
+    body who = job->task->who;
+    double far = vec2_distance(world->agent[who].m.at, screen->spot);
+    if (far >= SLIP_AT || !screen_is_slipped(world, who) ||
+        screen_setup_pending(world, screen->user)) {
+        return false;
+    }
+    bool waited = screen->near_at >= 0 && world->t > screen->near_at + SLIP_WAITS;
+    return waited || !guard_jumps_early(world, who) || guard_is_out(world, who);
+}
+
 /* On the way; true when he slips before there is any contact. */
 static bool approach(struct world *world, struct job *job, struct screen *screen)
 {
@@ -252,8 +267,7 @@ static bool approach(struct world *world, struct job *job, struct screen *screen
         screen->due = world->t; /* not yet there, or not yet wanted */
     }
     agent->planted = far < TOUCH_NEAR;
-    if (is_slipped(world, job->task->who) && far < SLIP_AT &&
-        !screen_setup_pending(world, screen->user)) {
+    if (slips_now(world, job, screen)) {
         return true;
     }
     struct vec2 at = world_soon(world, agent).at;
@@ -318,7 +332,7 @@ static bool screen_tick(struct world *world, struct job *job)
 {
     struct screen *screen = &world->screen[job->task->who];
     struct agent *agent = &world->agent[job->task->who];
-    if (screen->set ? is_slipped(world, job->task->who) : approach(world, job, screen)) {
+    if (screen->set ? screen_is_slipped(world, job->task->who) : approach(world, job, screen)) {
         screen->slipped = true;
         screen->slipped_at = world->t;
         let_go(world, job, screen);
@@ -360,13 +374,10 @@ static bool approach_due(struct world *world, const struct job *job, const struc
     if (goes_for_ball(world, job->task->who, screen)) {
         return false;
     }
-    bool early = screen_setup_pending(world, screen->user);
-    if (is_slipped(world, job->task->who) && !early) {
-        double far = vec2_distance(world->agent[job->task->who].m.at, screen->spot);
-        if (far < SLIP_AT) {
-            return true;
-        }
+    if (slips_now(world, job, screen)) {
+        return true;
     }
+    bool early = screen_setup_pending(world, screen->user);
     bool there =
         is_held_up(world, job->task->who, screen) || (screen->met && in_place(world, job, screen));
     return there && (!early || job->until < 0 || world->t > job->until + FAKE_LIMIT);
@@ -378,7 +389,7 @@ static bool screen_due(struct world *world, const struct job *job)
     if (!screen->set) {
         return approach_due(world, job, screen);
     }
-    if (is_slipped(world, job->task->who)) {
+    if (screen_is_slipped(world, job->task->who)) {
         return true;
     }
     if (!screen->wanted) {

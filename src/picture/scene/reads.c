@@ -6,6 +6,7 @@
 
 #define LEAST 0.6     /* metres: who moves less stands (ours) */
 #define LONGEST 4.0   /* metres of a line: by then it has been seen (ours) */
+#define POINTS 3.0    /* metres of a line that only points to a place (ours) */
 #define SHOWS 1.2     /* metres toward the ball: who steps out at it, however little of it is run */
 #define SHOWS_TO 0.6  /* of the way to the ball at the most (ours) */
 #define AT_SCREEN 0.5 /* s after its use: over or under it has been told by then (ours) */
@@ -55,8 +56,8 @@ static void sooner(double *first, double time, double start)
 }
 
 /* How a defender's deed is seen: as a place to stand in and not a way to go, as a way past a screen
- * that is used, as a step out at the ball, of two. */
-enum { SEEN_STANDING = 1, SEEN_AT_SCREEN = 2, SEEN_AT_BALL = 4, SEEN_OF_TWO = 8 };
+ * that is used, as a step out at the ball, of two, as whom he ends up with. */
+enum { SEEN_STANDING = 1, SEEN_AT_SCREEN = 2, SEEN_AT_BALL = 4, SEEN_OF_TWO = 8, SEEN_AT_END = 16 };
 static const unsigned char seen[VERB_COUNT + 1] = {
     [VERB_OVERPLAYS] = SEEN_STANDING,
     [VERB_DENIES] = SEEN_STANDING,
@@ -68,6 +69,7 @@ static const unsigned char seen[VERB_COUNT + 1] = {
     [VERB_GOES_OVER] = SEEN_AT_SCREEN,
     [VERB_TRAILS] = SEEN_AT_SCREEN,
     [VERB_HEDGES] = SEEN_AT_BALL,
+    [VERB_SWITCHES] = SEEN_AT_END,
     [VERB_TRAPS] = SEEN_AT_BALL | SEEN_OF_TWO,
     [VERB_DOUBLES] = SEEN_AT_BALL | SEEN_OF_TWO,
 };
@@ -199,12 +201,46 @@ static void shows_add(struct drawing *drawing, body who, double from)
     light_add(drawing, who, from, from, vec2_along(at, vec2_unit(off), far));
 }
 
+/* When two who change men have done so: the cut is over, and the ball that is thrown first is
+ * there. */
+static double changed(const struct segment *segment, double start, double answered)
+{
+    double last = answered, caught = TIME_NEVER;
+    size_t own = step_task_count(&segment->play->steps.at[segment->step], -1);
+    for (size_t i = own; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        const double *time = segment->record[i].time;
+        if (task_is_throw(task)) {
+            sooner(&caught, time[MOMENT_CAUGHT], start);
+        } else if (task->kind == TASK_USE && time[MOMENT_ARRIVED] > last) {
+            last = time[MOMENT_ARRIVED];
+        }
+    }
+    return real_max(last, caught);
+}
+
+/* Of who changes men it is told to whom he goes, straight: on his way he is with his own first. */
+static void ends_add(struct drawing *drawing, body who, double from, double to)
+{
+    to = changed(drawing->segment, from, to);
+    struct vec2 home = segment_at(drawing->segment, who, from);
+    struct vec2 way = vec2_sub(segment_at(drawing->segment, who, to), home);
+    double far = real_min(vec2_length(way), POINTS);
+    if (far >= LEAST) {
+        light_add(drawing, who, from, from, vec2_along(home, vec2_unit(way), far));
+    }
+}
+
 static void read_add(struct drawing *drawing, const struct condition *condition, body who,
                      double to)
 {
     const struct segment *segment = drawing->segment;
     double from = leaves_at(drawing, who);
     if (who == BODY_NONE || !symbol_of(drawing, who) || has_line(drawing, who)) {
+        return;
+    }
+    if (is_seen(condition, SEEN_AT_END)) {
+        ends_add(drawing, who, from, to);
         return;
     }
     double length = line_length(segment, who, from, &to);
@@ -319,6 +355,60 @@ static double length_to_bar(const struct drawing *drawing, const struct stroke *
     return path_length(path);
 }
 
+/* Does a straight way of an X go through another mark that stands there? */
+static bool ray_is_free(const struct drawing *drawing, const struct stroke *light, struct vec2 from,
+                        struct vec2 tip)
+{
+    const struct sizes *size = &drawing->size;
+    bool free = true;
+    for (size_t i = 0; free && i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        double t, far = segment_distance(symbol->at, from, tip, &t);
+        free = symbol->who == light->who || far > symbol->radius + size->gap;
+    }
+    for (size_t i = 0; free && i < drawing->stops.count; i++) {
+        struct vec2 a, b;
+        if (drawing->stops.at[i].kind == STOP_BAR) {
+            bar_ends(drawing, &drawing->stops.at[i], &a, &b);
+            free = segment_gap(from, tip, a, b) > size->bar_stroke / 2 + size->gap;
+        }
+    }
+    return free;
+}
+
+/* A line whose head is hidden all along its way goes straight beside it, nearest to it first. */
+static bool light_turns(struct drawing *drawing, struct stroke *light)
+{
+    static const double turns[] = {0, .2, -.2, .4, -.4, .6, -.6, .8, -.8};
+    const struct sizes *size = &drawing->size;
+    struct vec2 from = light->path.at[0],
+                way = vec2_sub(light->path.at[light->path.count - 1], from);
+    for (size_t i = 0; i < 3 * sizeof turns / sizeof *turns; i++) {
+        double share = 1 - .2 * (double)(i % 3), c = real_cos(turns[i / 3]),
+               s = real_sin(turns[i / 3]);
+        struct vec2 turned = vec2_of(c * way.x - s * way.y, s * way.x + c * way.y);
+        struct vec2 both[2] = {from, vec2_along(from, turned, share)};
+        struct path straight = path_of(drawing->arena, both, 2), was = light->path;
+        light->path = straight;
+        if (path_length(&straight) > 2 * size->head_length &&
+            head_room(drawing, light, path_length(&straight)) >= size->head_width / 2 + size->gap &&
+            ray_is_free(drawing, light, from, both[1])) {
+            light->trail = (struct trail){straight.at, NULL, straight.count};
+            return true;
+        }
+        light->path = was;
+    }
+    return false;
+}
+
+/* A scrap without a head tells nothing: another way, or none. */
+static void light_drop(struct drawing *drawing, struct stroke *light)
+{
+    if (!light_turns(drawing, light)) {
+        light->path.count = light->trail.count = 0;
+    }
+}
+
 /* A light line ends where its head is seen: short of another line that it would lie on. */
 void lights_cut(struct drawing *drawing)
 {
@@ -331,8 +421,8 @@ void lights_cut(struct drawing *drawing)
         }
         double whole = path_length(&light->path), most = length_to_bar(drawing, light);
         double length = whole, best = -1, least = real_max(SEEN * whole, 2 * size->head_length);
-        if (most < least) { /* a scrap without a head tells nothing */
-            light->path.count = light->trail.count = 0;
+        if (most < least) {
+            light_drop(drawing, light);
             continue;
         }
         for (double at = most; at > least && best < clear; at -= 0.2 * size->k) {
@@ -342,8 +432,8 @@ void lights_cut(struct drawing *drawing)
                 length = at;
             }
         }
-        if (best >= 0 && best < size->head_width / 3) { /* a scrap without a head tells nothing */
-            light->path.count = light->trail.count = 0;
+        if (best >= 0 && best < size->head_width / 3) {
+            light_drop(drawing, light);
         } else if (length < whole) {
             light->path = path_cut(drawing->arena, &light->path, 0, length);
             light->trail = (struct trail){light->path.at, NULL, light->path.count};

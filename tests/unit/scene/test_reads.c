@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The pictures of a text that was run. Of reads: what the defense does is drawn, lightly; and what
  * a run does that no sentence, or only half of one, tells. */
+#include <math.h>
 #include <stdio.h>
 
 #include "base/geom/shape.h"
@@ -88,6 +89,36 @@ START_TEST(a_switch_is_two_lines_that_part)
     struct vec2 from1, to1, from5, to5, ball = drive_end(scene);
     ck_assert(line_of(scene, 1, &from1, &to1) && line_of(scene, 5, &from5, &to5));
     ck_assert(vec2_distance(to5, ball) < vec2_distance(to1, ball));
+}
+END_TEST
+
+/* Not the way along with his own man, which comes first. */
+START_TEST(a_switch_off_the_ball_points_at_the_other_man)
+{
+    struct scene *scene = drawn("play \"P\"\n  start five-out\n  ball 1\n  defense man\n  step\n"
+                                "    2 and 4 stay\n    5 sets up toward the rim\n"
+                                "    3 down screens for 5\n    read x3 and x5 switch\n"
+                                "      5 comes off 3 to left wing\n      3 slips to the rim\n"
+                                "      1 bounce passes to 3\n",
+                                0);
+    struct vec2 from, to, cut, wing;
+    ck_assert(line_of(scene, 3, &from, &to));
+    ck_assert(way_of(scene, CLASS_MOVE, body_attacker(5), &cut, &wing));
+    ck_assert(vec2_distance(to, wing) < vec2_distance(from, wing));
+    ck_assert(fabs(to.y - from.y) < fabs(to.x - from.x)); /* out, and not down with his own */
+}
+END_TEST
+
+START_TEST(a_hedge_is_seen_where_a_pass_hides_its_end)
+{
+    struct scene *scene = drawn("play \"P\"\n  start horns\n  ball 1\n  defense man\n  step\n"
+                                "    5 ball screens for 1\n    read x5 hedges\n"
+                                "      5 slips to the rim\n      4 clears to right wing\n"
+                                "      1 bounce passes to 5\n",
+                                0);
+    struct vec2 from, to;
+    ck_assert(line_of(scene, 5, &from, &to));
+    ck_assert(to.y > from.y);
 }
 END_TEST
 
@@ -251,6 +282,8 @@ int main(void)
     tcase_add_test(all, a_trap_brings_two_lines_to_the_ball);
     tcase_add_test(all, a_drop_is_a_line_toward_the_basket);
     tcase_add_test(all, a_switch_is_two_lines_that_part);
+    tcase_add_test(all, a_switch_off_the_ball_points_at_the_other_man);
+    tcase_add_test(all, a_hedge_is_seen_where_a_pass_hides_its_end);
     tcase_add_test(all, who_only_stands_in_the_way_has_no_line);
     tcase_add_test(all, otherwise_shows_no_defender_move);
     tcase_add_test(all, what_is_written_of_a_defender_is_drawn_once);

@@ -283,6 +283,23 @@ START_TEST(a_slip_against_a_switch_is_switched)
 }
 END_TEST
 
+/* He leaves his man before the screen is set, which is what the slip answers: as it begins he is
+ * nearer to the ball than the screener, and far from where he stood. */
+START_TEST(who_hedges_is_out_before_the_slip)
+{
+    run("play \"P\"\n  start horns\n  ball 1\n  defense man\n  step\n    5 ball screens for 1\n"
+        "    read x5 hedges\n      5 slips to the rim\n      1 bounce passes to 5\n");
+    double slips = 0;
+    for (size_t k = 0; k < way->tasks; k++) {
+        bool slip = segment_task(way, k)->verb == VERB_SLIPS;
+        slips = slip ? told_time(way, k, MOMENT_STARTED) : slips;
+    }
+    ck_assert_double_gt(slips, 0);
+    ck_assert_double_lt(off(5, 1, slips), vec2_distance(p(5, slips), p(1, slips)));
+    ck_assert_double_gt(off(5, 5, slips + .4), 1);
+}
+END_TEST
+
 START_TEST(who_has_chased_is_between_man_and_rim_and_not_past_him)
 {
     run(chased[_i]);
@@ -325,6 +342,7 @@ int main(void)
     tcase_add_test(all, two_close_out_crosswise_when_told);
     tcase_add_test(all, who_was_told_whom_to_guard_stays_with_him_when_another_has_the_roller);
     tcase_add_test(all, a_slip_against_a_switch_is_switched);
+    tcase_add_test(all, who_hedges_is_out_before_the_slip);
     tcase_add_loop_test(all, who_has_chased_is_between_man_and_rim_and_not_past_him, 0,
                         sizeof chased / sizeof *chased);
     tcase_add_test(all, who_goes_under_a_down_screen_comes_out_of_it_to_his_man);
