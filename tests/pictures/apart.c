@@ -16,7 +16,7 @@ static const struct {
     const char *name;
     double points;
     long dirty; /* one diagram in so many may have something on something, until none has */
-} widths[WIDTHS] = {{"3.3 in", 237.6, 60}, {"2.1 in", 151.2, 45}, {"1.6 in", 115.2, 22}};
+} widths[WIDTHS] = {{"3.3 in", 237.6, 600}, {"2.1 in", 151.2, 400}, {"1.6 in", 115.2, 300}};
 
 struct seen { /* of one kind of overlap at one width */
     long count;

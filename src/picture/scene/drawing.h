@@ -128,6 +128,7 @@ struct disc {
     body who;
 };
 
+struct nudges; /* marks that are moved a little, so that nothing lies on anything: again.h */
 struct drawing {
     struct arena *arena;
     const struct diagram *diagram;
@@ -138,6 +139,7 @@ struct drawing {
     struct frame frame;
     struct sizes size;
     struct scene *scene;
+    const struct nudges *nudges; /* NULL: none */
     VEC(struct symbol) symbols;
     VEC(struct stop) stops;
     VEC(struct stroke) strokes;

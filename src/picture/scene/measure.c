@@ -29,6 +29,7 @@ struct inked {
     body who;
     enum scene_class class;
     bool bar;
+    struct vec2 low, high; /* the box round its middle line */
 };
 typedef VEC(struct inked) inked_list; /* a head has no width */
 
@@ -46,9 +47,12 @@ const char *measured_word(enum measured kind)
     return words[kind];
 }
 
-static void count(struct counting *counting, enum measured a, enum measured b, bool overlap)
+/* A mark of one lies on one of the other's. */
+static void count(struct counting *counting, enum measured a, body who, enum measured b, body other)
 {
-    counting->found->on[a < b ? a : b][a < b ? b : a] += overlap ? 1 : 0;
+    counting->found->on[a < b ? a : b][a < b ? b : a]++;
+    counting->found->bodies |= who < BODY_COUNT ? 1U << who : 0;
+    counting->found->bodies |= other < BODY_COUNT ? 1U << other : 0;
 }
 
 int scene_measure_overlaps(const struct scene_measure *measure)
@@ -95,6 +99,23 @@ size_t item_ink(struct arena *arena, const struct scene_item *item, size_t first
     return i;
 }
 
+static void ink_box(struct inked *inked)
+{
+    inked->low = inked->high = inked->at[0];
+    for (size_t i = 1; i < inked->count; i++) {
+        struct vec2 at = inked->at[i];
+        inked->low = vec2_of(real_min(inked->low.x, at.x), real_min(inked->low.y, at.y));
+        inked->high = vec2_of(real_max(inked->high.x, at.x), real_max(inked->high.y, at.y));
+    }
+}
+
+/* Is a place, is another run, surely further off than that? */
+static bool ink_is_beyond(const struct inked *inked, struct vec2 low, struct vec2 high, double far)
+{
+    return low.x > inked->high.x + far || high.x < inked->low.x - far ||
+           low.y > inked->high.y + far || high.y < inked->low.y - far;
+}
+
 static void ink_item(struct counting *counting, const struct scene_item *item)
 {
     inked_list *list = item->width > 0 ? &counting->lines : &counting->heads;
@@ -108,7 +129,10 @@ static void ink_item(struct counting *counting, const struct scene_item *item)
                                   item->line,
                                   item->who,
                                   item->class,
-                                  item_is_bar(item, &counting->size)};
+                                  item_is_bar(item, &counting->size),
+                                  {0, 0},
+                                  {0, 0}};
+            ink_box(&inked);
             VEC_PUSH(counting->arena, list, inked);
         }
     }
@@ -171,9 +195,13 @@ static void collect(struct counting *counting, const struct scene *scene)
     }
 }
 
-static double ink_far(const struct inked *inked, struct vec2 at)
+/* How far a place is; or only that it is further off than `most`. */
+static double ink_far(const struct inked *inked, struct vec2 at, double most)
 {
     double least = 1e9;
+    if (ink_is_beyond(inked, at, at, most)) {
+        return least;
+    }
     for (size_t i = 0; i + 1 < inked->count; i++) {
         least = real_min(least, segment_distance(at, inked->at[i], inked->at[i + 1], NULL));
     }
@@ -188,7 +216,9 @@ static void count_blobs(struct counting *counting)
             bool one = a->kind == MEASURED_SYMBOL && b->kind == MEASURED_SYMBOL &&
                        a->who == b->who && a->who != BODY_NONE;
             double gap = vec2_distance(a->at, b->at) - a->radius - b->radius;
-            count(counting, a->kind, b->kind, !one && gap < -TOUCH);
+            if (!one && gap < -TOUCH) {
+                count(counting, a->kind, a->who, b->kind, b->who);
+            }
         }
     }
 }
@@ -212,9 +242,12 @@ static void count_lines(struct counting *counting)
         const struct inked *line = &counting->lines.at[i];
         for (size_t j = 0; j < counting->blobs.count; j++) {
             const struct blob *blob = &counting->blobs.at[j];
-            double far = ink_far(line, blob->at);
-            count(counting, line->bar ? MEASURED_BAR : MEASURED_LINE, blob->kind,
-                  ink_on(line, blob, far));
+            double far =
+                ink_far(line, blob->at, real_max(0, found->least_gap) + line->half + blob->radius);
+            if (ink_on(line, blob, far)) {
+                count(counting, line->bar ? MEASURED_BAR : MEASURED_LINE, line->who, blob->kind,
+                      blob->who);
+            }
             if (blob->kind == MEASURED_SYMBOL && blob->who != line->who) {
                 found->least_gap = real_min(found->least_gap, far - line->half - blob->radius);
             }
@@ -236,7 +269,7 @@ static void claim_lines(struct claim *claim, const struct blob *disc, const inke
         bool own = claim->has_line ? line->line == disc->line
                                    : line->who == disc->who && !class_is_throw(line->class);
         double *nearest = own ? &claim->own : &claim->other;
-        *nearest = real_min(*nearest, ink_far(line, disc->at) - line->half);
+        *nearest = real_min(*nearest, ink_far(line, disc->at, *nearest + line->half) - line->half);
     }
 }
 
@@ -284,6 +317,9 @@ static void count_astray(struct counting *counting)
 
 static bool bars_cross(const struct inked *a, const struct inked *b)
 {
+    if (ink_is_beyond(a, b->low, b->high, a->half + b->half)) {
+        return false;
+    }
     for (size_t i = 0; i + 1 < a->count; i++) {
         for (size_t j = 0; j + 1 < b->count; j++) {
             double gap = segment_gap(a->at[i], a->at[i + 1], b->at[j], b->at[j + 1]);
@@ -298,6 +334,9 @@ static bool bars_cross(const struct inked *a, const struct inked *b)
 static void count_crossings(struct counting *counting, const struct inked *a, const struct inked *b)
 {
     struct scene_measure *found = counting->found;
+    if (ink_is_beyond(a, b->low, b->high, 0)) {
+        return;
+    }
     for (size_t i = 0; i + 1 < a->count; i++) {
         for (size_t j = 0; j + 1 < b->count; j++) {
             double t, u;
@@ -317,6 +356,9 @@ static void count_crossings(struct counting *counting, const struct inked *a, co
 static double beside(const struct inked *a, const struct inked *b)
 {
     double length = 0, near = a->half + b->half + real_max(a->half, b->half);
+    if (ink_is_beyond(a, b->low, b->high, near)) {
+        return 0;
+    }
     for (size_t i = 0; i + 1 < a->count; i++) {
         struct vec2 middle = vec2_mix(a->at[i], a->at[i + 1], 0.5),
                     way = vec2_unit(vec2_sub(a->at[i + 1], a->at[i]));
@@ -336,16 +378,23 @@ static double beside(const struct inked *a, const struct inked *b)
 static void count_together(struct counting *counting, size_t lines)
 {
     double *length = arena_array(counting->arena, double, lines *lines);
+    body *who = arena_array(counting->arena, body, lines);
     for (size_t i = 0; i < counting->lines.count; i++) {
+        const struct inked *a = &counting->lines.at[i];
+        if (a->line >= 0) {
+            who[a->line] = a->who;
+        }
         for (size_t j = 0; j < counting->lines.count; j++) {
-            const struct inked *a = &counting->lines.at[i], *b = &counting->lines.at[j];
+            const struct inked *b = &counting->lines.at[j];
             if (a->line >= 0 && b->line > a->line && !a->bar && !b->bar) {
                 length[(size_t)a->line * lines + (size_t)b->line] += beside(a, b);
             }
         }
     }
     for (size_t i = 0; i < lines * lines; i++) {
-        count(counting, MEASURED_LINE, MEASURED_LINE, length[i] > TOGETHER_FEET * counting->size.k);
+        if (length[i] > TOGETHER_FEET * counting->size.k) {
+            count(counting, MEASURED_LINE, who[i / lines], MEASURED_LINE, who[i % lines]);
+        }
     }
 }
 
@@ -362,8 +411,10 @@ static void count_pairs(struct counting *counting)
                 continue;
             }
             if (a->bar || b->bar) {
-                count(counting, MEASURED_BAR, a->bar && b->bar ? MEASURED_BAR : MEASURED_LINE,
-                      bars_cross(a, b));
+                if (bars_cross(a, b)) {
+                    count(counting, MEASURED_BAR, a->who,
+                          a->bar && b->bar ? MEASURED_BAR : MEASURED_LINE, b->who);
+                }
             } else {
                 count_crossings(counting, a, b);
             }

@@ -2,7 +2,7 @@
 /* scene: the order of work on one page: from a segment of a run to the display list of its diagram.
  */
 #include "language/tell/tell.h"
-#include "picture/scene/drawing.h"
+#include "picture/scene/again.h"
 
 enum { TURNS = 3 };
 
@@ -142,12 +142,25 @@ static void crowds_part(struct drawing *drawing)
     }
 }
 
+/* The n-th stop of each that is no numeral. */
+static void stops_nudge(struct drawing *drawing)
+{
+    int stops[BODY_COUNT] = {0};
+    for (size_t i = 0; drawing->nudges && i < drawing->stops.count; i++) {
+        struct stop *stop = &drawing->stops.at[i];
+        if (stop->kind != STOP_SYMBOL && stop->who < BODY_COUNT) {
+            stop->at = vec2_add(stop->at, nudge_of(drawing, stop->who, stops[stop->who]++));
+        }
+    }
+}
+
 /* Everything is placed before anything is drawn. */
 static void plan(struct drawing *drawing)
 {
     symbols_place(drawing);
     props_place(drawing);
     chain_make(drawing);
+    stops_nudge(drawing);
     strokes_sort(drawing);
     queues_place(drawing);
     settle(drawing);
@@ -197,8 +210,8 @@ struct scene *scene_blank(struct arena *arena, const struct diagram *diagram,
     return scene;
 }
 
-struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
-                         const struct scene_options *options)
+struct scene *scene_layout(struct arena *arena, const struct diagram *diagram,
+                           const struct scene_options *options, const struct nudges *nudges)
 {
     const struct segment *segment = diagram->segment;
     struct drawing drawing = {.arena = arena,
@@ -207,6 +220,7 @@ struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
                               .segment = segment,
                               .play = segment->play,
                               .scope = scope_of(diagram),
+                              .nudges = nudges,
                               .frame = frame_of(arena, diagram, options),
                               .scene = arena_new(arena, struct scene)};
     struct scene *scene = drawing.scene;
@@ -234,6 +248,19 @@ struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
     names_draw(&drawing);
     caption_draw(&drawing);
     return scene;
+}
+
+struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
+                         const struct scene_options *options)
+{
+    struct arena_mark mark = arena_mark(arena);
+    struct scene *scene = scene_layout(arena, diagram, options, NULL);
+    struct nudges nudges = again_nudges(arena, diagram, options, scene);
+    if (nudges.count == 0) {
+        return scene;
+    }
+    arena_release(arena, mark);
+    return scene_layout(arena, diagram, options, &nudges);
 }
 
 struct scene *scene_copy(struct arena *arena, const struct scene *scene)

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* symbols: who stands where on paper (a little off the run's own place where a line of the court or
  * a neighbour would be under the numeral), and the marks themselves. */
-#include "picture/scene/drawing.h"
+#include "picture/scene/again.h"
 
 #include <math.h>
 
@@ -307,6 +307,10 @@ void symbols_place(struct drawing *drawing)
               body_is_defender(who) ? frame_point(&drawing->frame, at)
                                     : symbol_spot(drawing, rim_side(drawing, who, at), ball),
               ball);
+    }
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        struct symbol *symbol = &drawing->symbols.at[i];
+        symbol->at = vec2_add(symbol->at, nudge_of(drawing, symbol->who, -1));
     }
     shooters_out(drawing);
     attackers_apart(drawing);

@@ -114,10 +114,77 @@ static const struct crowd handoffs[] = {
                                 "    4 pops to right wing\n"},
 };
 
-static void is_clean(const struct crowd *crowd)
+/* Where so many stand about one place that no line finds a way: a numeral a foot off its place
+ * makes one. */
+static const struct tight {
+    struct crowd crowd;
+    double width; /* points */
+} numerals[] = {
+    {{"a screener beside a drive", "play \"Quay\"\n"
+                                   "  rules nba\n"
+                                   "  level jv girls\n"
+                                   "  defense man gap\n"
+                                   "  start box\n"
+                                   "  step 1\n"
+                                   "    2 sets up toward the rim\n"
+                                   "    4 cross screens for 2\n"
+                                   "    2 curls off 4\n"
+                                   "    4 pops to right wing\n"
+                                   "    1 passes to 2\n"
+                                   "    3 sinks to left slot\n"
+                                   "    2 dribbles at 4\n"
+                                   "    2 hands off to 4\n"
+                                   "    after 3 moves, 4 drives to the rim\n"},
+     237.6},
+    {{"two bars at one place", "play \"Quay\"\n"
+                               "  rules nba\n"
+                               "  level jv boys\n"
+                               "  defense man\n"
+                               "  start stack\n"
+                               "  step 1\n"
+                               "    1 dribbles at 3\n"
+                               "    1 hands off to 3\n"
+                               "    3 dribbles to top\n"
+                               "    4 back screens for 5\n"
+                               "    4 slips\n"
+                               "    after 4 moves, 3 shoots\n"
+                               "    1 rebounds\n"
+                               "    4 gets back\n"},
+     237.6},
+    {{"a screen at the edge",
+      "play \"Quay\"\n"
+      "  rules nba\n"
+      "  level jv boys\n"
+      "  defense man gap\n"
+      "  start 1 right corner, 2 left wing, 3 top, 4 left corner, 5 at 2 ft above left block\n"
+      "  ball 1\n"
+      "  step 1\n"
+      "    2 ball screens for 1\n"
+      "    1 dribbles off 2 to left slot\n"
+      "    2 pops to left wing\n"
+      "    1 passes to 5\n"},
+     115.2},
+    {{"a corner full of marks",
+      "play \"Quay\"\n"
+      "  rules high-school\n"
+      "  level jv girls\n"
+      "  defense man\n"
+      "  start 1 right corner, 2 left corner, 3 the nail, 4 right dunker spot, 5 right mid post\n"
+      "  ball 1\n"
+      "  step 1\n"
+      "    1 passes to 4\n"
+      "    1 s after 4 catches, 1 cuts to the rim\n"
+      "    1 clears to left wing\n"
+      "    after 1 passes, 4 dribbles at 1\n"
+      "    4 hands off to 1\n"
+      "    1 drives to the rim\n"},
+     115.2},
+};
+
+static void is_clean(const struct crowd *crowd, double width)
 {
     struct scene_measure found;
-    scene_measure(&arena, pictured(crowd->text, 1, -1, 237.6), &found);
+    scene_measure(&arena, pictured(crowd->text, 1, -1, width), &found);
     ck_assert_msg(scene_measure_overlaps(&found) == 0, "%s: %d lie on something", crowd->what,
                   scene_measure_overlaps(&found));
     ck_assert_msg(found.wrong_sides == 0, "%s: passed on the other side", crowd->what);
@@ -125,19 +192,25 @@ static void is_clean(const struct crowd *crowd)
 
 START_TEST(waves_lie_along_no_line)
 {
-    is_clean(&waves[_i]);
+    is_clean(&waves[_i], 237.6);
 }
 END_TEST
 
 START_TEST(a_line_finds_its_way_between_marks)
 {
-    is_clean(&marks[_i]);
+    is_clean(&marks[_i], 237.6);
 }
 END_TEST
 
 START_TEST(a_hand_off_moves_aside)
 {
-    is_clean(&handoffs[_i]);
+    is_clean(&handoffs[_i], 237.6);
+}
+END_TEST
+
+START_TEST(a_numeral_makes_room)
+{
+    is_clean(&numerals[_i].crowd, numerals[_i].width);
 }
 END_TEST
 
@@ -149,6 +222,7 @@ int main(void)
     tcase_add_loop_test(all, waves_lie_along_no_line, 0, sizeof waves / sizeof *waves);
     tcase_add_loop_test(all, a_line_finds_its_way_between_marks, 0, sizeof marks / sizeof *marks);
     tcase_add_loop_test(all, a_hand_off_moves_aside, 0, sizeof handoffs / sizeof *handoffs);
+    tcase_add_loop_test(all, a_numeral_makes_room, 0, sizeof numerals / sizeof *numerals);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }

@@ -1,0 +1,111 @@
+/* SPDX-License-Identifier: MIT */
+/* again: a diagram in which something lies on something is laid out anew, with a mark of one of
+ * those in it moved a little, until nothing does or no such move helps: a numeral a foot off its
+ * place is read as the same place, a line through it as another play. */
+#include "picture/scene/again.h"
+
+#include <math.h>
+
+#define NUDGE_POINTS 1.6 /* least, on a small picture */
+#define NUDGE_FEET 0.6   /* of each of its steps (ours) */
+#define MOVED 0.05       /* of a fault, for each step that a mark is moved */
+enum { WAYS = 8, STEPS = 2, TRIES = 64 };
+
+/* What is amiss in a picture. */
+static double faults_of(const struct scene_measure *found)
+{
+    return 10 * scene_measure_overlaps(found) + 6 * found->wrong_sides + 2 * found->crossings_flat +
+           3 * found->labels_left_out + 3 * found->labels_astray;
+}
+
+static bool is_faulty(const struct scene_measure *found)
+{
+    return scene_measure_overlaps(found) > 0;
+}
+
+struct vec2 nudge_of(const struct drawing *drawing, body who, int stop)
+{
+    struct vec2 by = {0, 0};
+    const struct nudges *nudges = drawing->nudges;
+    for (size_t i = 0; nudges && i < nudges->count; i++) {
+        if (nudges->at[i].who == who && nudges->at[i].stop == stop) {
+            by = vec2_add(by, nudges->at[i].by);
+        }
+    }
+    return by;
+}
+
+struct trying {
+    struct arena *arena;
+    const struct diagram *diagram;
+    const struct scene_options *options;
+    struct nudges best;
+    struct scene_measure found; /* in the best */
+    double faults;
+    int tries;
+};
+
+/* Laid out with one more mark moved; true: less is amiss. */
+static bool try_nudge(struct trying *trying, struct nudge nudge)
+{
+    struct arena_mark mark = arena_mark(trying->arena);
+    struct nudges nudges = trying->best;
+    struct scene_measure found;
+    nudges.at[nudges.count++] = nudge;
+    trying->tries++;
+    const struct scene *scene =
+        scene_layout(trying->arena, trying->diagram, trying->options, &nudges);
+    scene_measure(trying->arena, scene, &found);
+    double faults = faults_of(&found);
+    arena_release(trying->arena, mark);
+    if (faults >= trying->faults) {
+        return false;
+    }
+    trying->best = nudges;
+    trying->found = found;
+    trying->faults = faults;
+    return true;
+}
+
+/* Each way, a little and a little more. */
+static bool try_ways(struct trying *trying, body who, int stop, double step)
+{
+    for (int i = 0; i < STEPS * WAYS && trying->tries < TRIES; i++) {
+        double angle = 2 * REAL_PI * (i % WAYS) / WAYS, far = step * (1 + i / WAYS);
+        struct vec2 by = vec2_of(far * real_cos(angle), far * real_sin(angle));
+        if (try_nudge(trying, (struct nudge){who, stop, by})) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Moves one more mark of those on whom something lies; false: none helps. */
+static bool try_bodies(struct trying *trying)
+{
+    double k = scene_blank(trying->arena, trying->diagram, trying->options)->scale;
+    double step = real_max(NUDGE_FEET * k, NUDGE_POINTS);
+    for (int stop = -1; stop < NUDGED_STOPS; stop++) {
+        for (int b = 0; b < BODY_COUNT; b++) {
+            bool lies = (trying->found.bodies & 1U << b) != 0;
+            if (lies && !body_is_defender((body)b) && try_ways(trying, (body)b, stop, step)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+struct nudges again_nudges(struct arena *arena, const struct diagram *diagram,
+                           const struct scene_options *options, const struct scene *first)
+{
+    struct arena_mark mark = arena_mark(arena);
+    struct trying trying = {.arena = arena, .diagram = diagram, .options = options};
+    scene_measure(arena, first, &trying.found);
+    trying.faults = faults_of(&trying.found);
+    while (is_faulty(&trying.found) && trying.best.count < NUDGES && trying.tries < TRIES &&
+           try_bodies(&trying)) {
+    }
+    arena_release(arena, mark);
+    return trying.best;
+}

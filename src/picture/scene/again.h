@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: MIT */
+/* again: a second look at what was laid out. Private to the room. */
+#ifndef PICTURE_SCENE_AGAIN_H
+#define PICTURE_SCENE_AGAIN_H
+
+#include "picture/scene/drawing.h"
+
+/* A mark that is drawn a little off its place: somebody's numeral (stop -1), or his n-th stop. */
+struct nudge {
+    body who;
+    int stop;
+    struct vec2 by; /* points */
+};
+enum { NUDGES = 6, NUDGED_STOPS = 3 };
+struct nudges {
+    struct nudge at[NUDGES];
+    size_t count;
+};
+
+struct vec2 nudge_of(const struct drawing *drawing, body who, int stop);
+/* scene.c: one layout, with those marks moved. */
+struct scene *scene_layout(struct arena *arena, const struct diagram *diagram,
+                           const struct scene_options *options, const struct nudges *nudges);
+/* What to move so that the least lies on anything; nothing where nothing does in the first. */
+struct nudges again_nudges(struct arena *arena, const struct diagram *diagram,
+                           const struct scene_options *options, const struct scene *first);
+
+#endif
