@@ -65,6 +65,12 @@ static bool is_hidden(uint32_t code)
            (code >= 0x2060 && code <= 0x2069) || code == 0xAD;
 }
 
+static bool is_arrow(uint32_t code)
+{
+    return code == 0x2192 || code == 0x21D2 || code == 0x21E8 || code == 0x27F6 ||
+           (code >= 0x2794 && code <= 0x27BE) || code == 0x2B95;
+}
+
 static uint32_t meaning(uint32_t code)
 {
     return is_space(code)        ? ' '
@@ -72,6 +78,7 @@ static uint32_t meaning(uint32_t code)
            : is_dash(code)       ? '-'
            : is_apostrophe(code) ? '\''
            : code == 0x2026      ? '.'
+           : is_arrow(code)      ? '>'
                                  : code;
 }
 

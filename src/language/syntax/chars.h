@@ -11,7 +11,7 @@
 
 enum char_fault { CHAR_FINE, CHAR_BROKEN, CHAR_CONTROL, CHAR_HIDDEN };
 struct letter {
-    uint32_t code;         /* ' ', '"', '\'', '-' and '.' stand for all that mean them */
+    uint32_t code;         /* ' ', '"', '\'', '-', '.' and '>' stand for all that mean them */
     uint32_t raw;          /* as written */
     unsigned size;         /* bytes, at least 1 */
     enum char_fault fault; /* HIDDEN: has no shape and may stand in quotes only */

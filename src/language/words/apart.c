@@ -15,12 +15,117 @@ bool shot_already(const sentence_list *out, const struct sentence *s)
            same_who(&last->subject.at[0], &s->subject.at[0]);
 }
 
+static const struct tie free_tie = {.word = TIE_NONE};
+
+/* 5 flashes while 1 dribbles, and 1 passes: whoever does something meanwhile does the next thing
+ * behind it. */
+static void meanwhile_once(const sentence_list *out, size_t first, struct sentence *s)
+{
+    bool again = false;
+    for (size_t i = first; i + 1 < out->count; i++) {
+        again = again || (out->at[i].tie.meanwhile && acts_in(&out->at[i], &s->subject.at[0]));
+    }
+    if (s->tie.meanwhile && s->tie.word == TIE_NONE && again) {
+        s->tie = free_tie;
+    }
+}
+
+/* 3 comes off a screen by 4 as 1 dribbles: what is to be at one time is the screen, and 3 waits for
+ * that. */
+static void screen_waits(sentence_list *out, size_t first, struct sentence *s)
+{
+    bool beside = (s->tie.word == TIE_AS || s->tie.word == TIE_WHILE) && s->tie.event &&
+                  s->tie.event->kind == EVENT_VERB && verb_row(s->verb)->task == VERB_USE &&
+                  !acts_in(s, &s->tie.event->subject);
+    for (size_t i = first; beside && i + 1 < out->count; i++) {
+        struct sentence *screen = &out->at[i];
+        if (verb_row(screen->verb)->task == VERB_SCREEN && acts_in(screen, &s->object) &&
+            screen->tie.word == TIE_NONE && !acts_in(screen, &s->tie.event->subject)) {
+            screen->tie = s->tie;
+            s->tie = free_tie;
+            return;
+        }
+    }
+}
+
+static bool goes_or_carries(const struct sentence *s)
+{
+    enum verb_task task = verb_row(s->verb)->task;
+    return task == VERB_MOVE || task == VERB_CARRY || task == VERB_USE;
+}
+
+/* 1 attacks the rim and drives to the rim, 1 drives off 5 to the elbow and gets to the elbow: told
+ * twice. A note says so. */
+static bool told_again(const struct cursor *c, const struct sentence *last,
+                       const struct sentence *s)
+{
+    bool same = last->subject.count == 1 && s->subject.count == 1 &&
+                same_who(&last->subject.at[0], &s->subject.at[0]);
+    bool free = s->tie.word == TIE_NONE && !s->tie.then && !s->until && !last->until &&
+                s->duration.unit == UNIT_NONE && s->object.kind == WHO_NONE && s->path == PATH_NONE;
+    bool there = s->place && last->place && s->place->kind == PLACE_SPOT &&
+                 last->place->kind == PLACE_SPOT && same_spot(s->place, last->place);
+    bool second = verb_row(s->verb)->task == VERB_CARRY ||
+                  (s->verb == VERB_GOES && verb_row(last->verb)->task != VERB_MOVE);
+    if (!same || !free || !there || !second || !goes_or_carries(last)) {
+        return false;
+    }
+    note_left_out(c, s->span);
+    return true;
+}
+
+/* 3 and 4 go up top, 3 to the wing, 4 to the slot: each of them is sent where he goes, by a leg
+ * without a verb, and the first sentence only told what comes. */
+static bool each_is_sent(const sentence_list *out, size_t group)
+{
+    const struct sentence *s = &out->at[group];
+    bool goes = s->subject.count > 1 && verb_row(s->verb)->task == VERB_MOVE && s->place &&
+                out->count > group + s->subject.count;
+    for (size_t i = 0; goes && i < s->subject.count; i++) {
+        bool sent = false;
+        for (size_t k = group + 1; k <= group + s->subject.count; k++) {
+            const struct sentence *leg = &out->at[k];
+            sent = sent || (leg->elided && leg->place && acts_in(leg, &s->subject.at[i]));
+        }
+        goes = sent;
+    }
+    return goes;
+}
+
+/* pick and roll 1 and 5, 5 rolls to the rim: where to is said behind it. */
+static bool goes_on_to_where(const sentence_list *out, size_t i)
+{
+    const struct sentence *s = &out->at[i], *next = s + 1;
+    return i + 1 < out->count && (s->verb == VERB_ROLLS || s->verb == VERB_POPS) && !s->place &&
+           next->verb == s->verb && next->place && next->tie.word == TIE_NONE &&
+           s->subject.count == 1 && same_who(&s->subject.at[0], &next->subject.at[0]);
+}
+
+void told_once(const struct cursor *c, sentence_list *out, size_t first)
+{
+    for (size_t i = first; i < out->count;) {
+        bool group = each_is_sent(out, i);
+        bool again = i > first && told_again(c, &out->at[i - 1], &out->at[i]);
+        if (group) {
+            note_left_out(c, out->at[i].span);
+        }
+        if (!group && !again && !goes_on_to_where(out, i)) {
+            i++;
+            continue;
+        }
+        memmove(&out->at[i], &out->at[i + 1], (out->count - i - 1) * sizeof *out->at);
+        out->count--;
+    }
+}
+
 /* as 1 passes, 4 cuts and 2 passes to 4: who gets that pass cannot pass then; and who comes off a
  * screen that is set then waits for it. What a clause in front says is of the others. */
 void free_of_tie(sentence_list *out, size_t first)
 {
     struct sentence *s = &out->at[out->count - 1];
     const struct event *event = s->tie.event;
+    meanwhile_once(out, first, s);
+    screen_waits(out, first, s);
     if (s->tie.word != TIE_AS || !event || event->kind != EVENT_VERB || out->count < first + 2) {
         return;
     }
@@ -33,7 +138,7 @@ void free_of_tie(sentence_list *out, size_t first)
                           acts_in(&out->at[i], &s->object) && out->at[i].tie.event == event);
     }
     if (passes || waits) {
-        s->tie = (struct tie){.word = TIE_NONE, .span = SPAN_NONE};
+        s->tie = free_tie;
     }
 }
 

@@ -134,6 +134,7 @@ static bool reason_is_said(const struct predicate *p)
     shoots.c = &here;
     bool passes = verb_row(p->s->verb)->task == VERB_PASS;
     if (p->s->verb == VERB_DRIBBLES_AT || p->s->verb == VERB_DRIBBLES || /* for a hand-off */
+        word_is(&trial, 0, "high") ||                                    /* the high-low pass */
         (passes && for_shot(&shoots))) {
         return false;
     }

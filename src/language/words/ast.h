@@ -179,6 +179,7 @@ struct sentence {
     bool hands_off; /* while it is read: a hand-off follows, which becomes a sentence of its own */
     bool spread; /* while it is read: each of its players has a sentence behind it, which replace it
                   */
+    bool elided; /* said without a verb: 4 to the slot */
     bool shoots; /* while it is read: a shot follows, which becomes a sentence of its own */
     bool three;  /* a shot that is called a three */
     enum pace pace;

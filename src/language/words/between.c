@@ -349,6 +349,7 @@ bool chained(const struct cursor *c, struct recast *r)
     const struct token *verb_end = trial.at;
     static const char *const overs[] = {"over zone", "over top",     "over defense",
                                         "across",    "across court", NULL};
+    static const char *const tops[] = {"over top", "right over top", "up over top", NULL};
     if (said) { /* skip it over the zone 1 to 4 */
         take_among(&trial, overs);
     }
@@ -356,12 +357,14 @@ bool chained(const struct cursor *c, struct recast *r)
     if (!somebody_read(&trial, &from) || from.who.kind == WHO_SPOT) {
         return false;
     }
+    bool top = take_among(&trial, tops); /* 2 over the top to 3 */
     take_particles(&trial);
     if (!word_is(&trial, 0, "to")) {
         return false;
     }
     for (bool first = true;; first = false) {
         struct cursor next = trial;
+        top = take_among(&next, tops) || (first && top);
         take_particles(&next);
         if (!take_words(&next, "to") || !somebody_read(&next, &to) ||
             (to.who.kind == WHO_SPOT && first && !said && kind < 0)) {
@@ -374,7 +377,7 @@ bool chained(const struct cursor *c, struct recast *r)
         if (said) {
             recast_copy(c, r, verb, verb_end);
         } else {
-            recast_word(c, r, word);
+            recast_word(c, r, top ? "lob-passes" : word);
         }
         recast_word(c, r, "to");
         recast_somebody(c, r, &to);

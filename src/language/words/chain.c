@@ -109,11 +109,16 @@ static bool pair_clause(struct cursor *c, sentence_list *out, size_t first)
     return true;
 }
 
-/* Behind the subject: 1 then cuts; the next verb begins behind `then`. False: reported. */
-static bool then_taken(struct cursor *c, struct tie *tie)
+/* Behind the subject: 1 then cuts; the next verb begins behind `then`. Of somebody else, behind a
+ * sentence, at once is then. False: reported. */
+static bool then_taken(struct cursor *c, struct tie *tie, bool behind)
 {
+    static const char *const at_once[] = {"immediately", "instantly", "at once",
+                                          "right away",  "promptly",  NULL};
     struct cursor then = *c;
-    if (!take_words(&then, "then") || !verb_begins(&then)) {
+    bool taken = take_words(&then, "then") ||
+                 (behind && tie->word == TIE_NONE && !tie->meanwhile && take_among(&then, at_once));
+    if (!taken || !verb_begins(&then)) {
         return true;
     }
     if (tie->word == TIE_AS || tie->word == TIE_AT || tie->word == TIE_LATER || tie->meanwhile) {
@@ -183,7 +188,9 @@ static bool one_read(struct cursor *c, const who_list *again, bool leg, struct t
     }
     *subject = s.subject;
     c->doer = s.subject.count == 1 ? &s.subject.at[0] : NULL;
-    if (!again && !then_taken(c, &tie)) {
+    bool behind =
+        out->count > 0 && !same_who(&out->at[out->count - 1].subject.at[0], &s.subject.at[0]);
+    if (!again && !then_taken(c, &tie, behind)) {
         return false;
     }
     s.tie = tie;
@@ -206,6 +213,7 @@ static bool one_read(struct cursor *c, const who_list *again, bool leg, struct t
     if (!(elided ? leg_read(c, out, again != NULL, &s) : rest_read(c, &s))) {
         return false;
     }
+    s.elided = elided;
     s.span = cursor_taken(c, from);
     if (tie.span.end > 0 && tie.span.begin < s.span.begin) {
         s.span.begin = tie.span.begin;
@@ -392,6 +400,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         again = other.count > 0 ? &other : again;
         if ((out->count > first || c->remark.end > 0) && cursor_done(c)) {
             together(out, first, nothing);
+            told_once(c, out, first);
             return fine; /* what stood there said how things are */
         }
         c->counted = joint.counted;
@@ -418,6 +427,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         const struct token *begin;
         if (stop_is(c) || !goes_on(c, last, &joint, &begin)) {
             together(out, first, nothing);
+            told_once(c, out, first);
             return fine;
         }
         if (waits_for_nothing(c, last, &joint, begin)) {

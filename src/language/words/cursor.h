@@ -43,6 +43,7 @@ struct cursor {
     struct sieves *sieves;            /* of lists of words; or NULL */
     const struct sentence *latest;    /* the one just read, where the next one is looked for */
     bool counted;                     /* one dribble, two dribbles may stand where a verb does */
+    bool jotted;                      /* its letters stand for words already: jot.c */
     bool unfolded;                    /* its clauses stand one behind the other: unfold.h */
     int spared;   /* as many phrases of the line have been left out so that it is read: spare.c */
     bool amends;  /* it goes back on what stands above, and was refused for it */

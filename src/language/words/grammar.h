@@ -425,6 +425,8 @@ bool next_is_anothers(const struct predicate *p); /* the next one, and of somebo
 bool shot_already(const sentence_list *out, const struct sentence *s);
 void hold_apart(struct cursor *c, sentence_list *out);
 void free_of_tie(sentence_list *out, size_t first);
+/* Leaves out, with a note, what those of the chain from `first` on tell a second time. */
+void told_once(const struct cursor *c, sentence_list *out, size_t first);
 
 /* chain: every sentence up to c->end, in this one reading; false: reported. */
 bool chains_read(struct cursor *c, sentence_list *out);

@@ -186,6 +186,17 @@ static bool either(const struct head *before, const struct head *said)
     return said->pronoun || (!subject && !verb);
 }
 
+/* The sentence that is taken back begins at `at`: behind a joint, or, while he does that 2 drifts
+ * no wait 2 stays, where the one begins who is spoken of again. */
+static bool taken_from(const struct cursor *c, const struct token *from, const struct token *at,
+                       const struct head *said, struct head *before)
+{
+    bool begins = at == from || clause_ends(at - 1);
+    bool number = at->kind == TOKEN_NUMBER && !at->possessive;
+    return (begins || number) && head_read(c, at, before) &&
+           (begins || (said->who.kind == WHO_PLAYER && same_who(&before->who, &said->who)));
+}
+
 /* What the words behind stand for: the sentence right before them, of which the subject stays where
  * they name none, or the place; NULL: nothing, or a sentence that could stand beside it, reported.
  */
@@ -202,7 +213,7 @@ static const struct token *replaced(struct cursor *c, const struct token *from,
         if (at-- == from) {
             return NULL;
         }
-    } while ((at > from && !clause_ends(at - 1)) || !head_read(c, at, &before));
+    } while (!taken_from(c, from, at, &said, &before));
     if (!loose || !either(&before, &said)) {
         bool verb = said.who.kind == WHO_NONE && said.plain && before.plain &&
                     said.phrase.with_s == before.phrase.with_s;

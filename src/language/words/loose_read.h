@@ -128,6 +128,8 @@ bool loose_read(struct cursor *c, sentence_list *out, struct span blamed, struct
 /* plain: the line from c->at to c->end put more plainly and read again, in the end loosely; true:
  * all of it, with notes of what was left out; false: none of it, nothing is reported. */
 bool plain_read(struct cursor *c, sentence_list *out, bool loosely);
+/* The same, of a note: what its letters stand for is put in full, and all of it read again. */
+bool jot_read(struct cursor *c, sentence_list *out);
 /* spare: the line from c->at to c->end without a phrase that it can spare, or with another verb,
  * where the grammar stumbled; true: all of it, with a note. False: nothing of it, silently. */
 bool spare_read(struct cursor *c, sentence_list *out, const struct diag *error);

@@ -100,8 +100,8 @@ static size_t clause_before(const struct line *line, size_t at)
 /* 1 -> 2 -> 5 nail: the arrow is what is done. `said`: what stands before it, read already. */
 static bool arrow_passes(const struct line *said)
 {
-    static const char *const leads[] = {"ball", "swing", "pass", "then", "and",
-                                        "lob",  "skip",  "kick", "inb",  NULL};
+    static const char *const leads[] = {"rev", "reverse", "ball", "swing", "pass", "then",
+                                        "and", "lob",     "skip", "kick",  "inb",  NULL};
     static const char *const throws[] = {"bounce", "lob",   "skip", "pass", "kick",
                                          "dump",   "swing", "hit",  "feed", NULL};
     size_t from = clause_before(said, said->count);
@@ -180,7 +180,7 @@ static const char *slashed(const struct line *line, size_t at)
                 {"h", "o", "hand-off"},
                 {"w", "o", "without"},
                 {"d", "s", "down-screen"},
-                {"b", "s", "back-screen"}};
+                {"c", "o", "closes-out"}};
     for (size_t i = 0; mark_at(line, at + 1, '/') && i < sizeof rows / sizeof *rows; i++) {
         if (word_at(line, at, rows[i].first) && word_at(line, at + 2, rows[i].second)) {
             return rows[i].put;
@@ -206,7 +206,8 @@ static bool between_put(struct reader *r, const struct line *line, size_t at, st
         return true;
     }
     *out = token_mark(token, ',');
-    return slash && free && !alternative(r, line, at);
+    bool comes = mark_at(line, at, '=') && free; /* bounce 2 = layup: what comes of it */
+    return comes || (slash && free && !alternative(r, line, at));
 }
 
 /* period, full stop, new line: how many tokens; 0: no stop. */

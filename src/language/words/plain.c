@@ -7,16 +7,24 @@
 #include "language/words/loose_read.h"
 #include "language/words/put_plain.h"
 
-static const struct {
+struct plain_row {
     const char *said, *put; /* put NULL: left out */
     bool heard;             /* told by a note */
-} rows[] = {
+};
+static const struct plain_row plain_rows[] = {
 #define PLAIN(said, put) {said, put, false},
 #define HEARD(said, put) {said, put, true},
 #define LEFT(said) {said, NULL, false},
 #include "language/words/plain.def"
 #undef PLAIN
 #undef HEARD
+#undef LEFT
+};
+static const struct plain_row jot_rows[] = {
+#define JOT(said, put) {said, put, false},
+#define LEFT(said) {said, NULL, false},
+#include "language/words/jots.def"
+#undef JOT
 #undef LEFT
 };
 
@@ -26,6 +34,7 @@ struct found {
     const struct token *who_at;
     const struct token *place, *place_end;
     const struct token *him;
+    const struct token *defender;
 };
 
 static struct str next_word(const char **text)
@@ -66,8 +75,13 @@ static bool take_part(struct cursor *c, struct str part, struct found *found)
     if (!next || next->possessive) {
         return false;
     }
-    if (str_is(part, ",")) {
-        return take_mark(c, ',');
+    if (part.size == 1 && strchr(",.;:/-&@#=", part.at[0])) {
+        return take_mark(c, part.at[0]);
+    }
+    if (str_is(part, "D")) {
+        found->defender = next;
+        c->at = next + 1;
+        return next->kind == TOKEN_DEFENDER;
     }
     if (str_is(part, "MAN")) {
         return take_among(c, men);
@@ -102,6 +116,10 @@ static bool take_part(struct cursor *c, struct str part, struct found *found)
 static const struct token *row_at(const struct cursor *c, const struct token *at, const char *said,
                                   struct found *found)
 {
+    bool letter = said[0] >= 'a' && said[0] <= 'z'; /* most rows are none by their first letter */
+    if (letter && (at->kind != TOKEN_WORD || at->text.at[0] != said[0])) {
+        return NULL;
+    }
     struct cursor trial = cursor_look(c);
     struct cursor_mark mark = cursor_mark(c);
     trial.at = at;
@@ -143,6 +161,8 @@ static bool put_row(const struct cursor *c, struct recast *r, const char *put,
             recast_number(c, r, holder.number);
         } else if (str_is(part, "PLACE")) {
             recast_copy(c, r, found->place, found->place_end);
+        } else if (str_is(part, "D")) {
+            recast_copy(c, r, found->defender, found->defender + 1);
         } else if (str_is(part, "HIM")) {
             recast_copy(c, r, found->him, found->him + 1);
         } else if (str_is(part, ",")) {
@@ -260,6 +280,9 @@ static const struct token *why_at(const struct cursor *c, const struct token *at
 enum { LEFT_MOST = 8 };
 struct plain {
     struct recast all;
+    const struct plain_row *rows;
+    size_t row_count;
+    plain_way *const *ways;
     struct span left[LEFT_MOST], heard[LEFT_MOST];
     const char *heard_as[LEFT_MOST];
     size_t left_count, heard_count;
@@ -284,9 +307,9 @@ static const struct token *put_longest(const struct cursor *c, const struct toke
     const struct token *longest = NULL;
     struct found found = {.who = {.kind = WHO_NONE}};
     size_t which = 0;
-    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+    for (size_t i = 0; i < p->row_count; i++) {
         struct found one = {.who = {.kind = WHO_NONE}};
-        const struct token *end = row_at(c, at, rows[i].said, &one);
+        const struct token *end = row_at(c, at, p->rows[i].said, &one);
         if (end && (!longest || end > longest)) {
             longest = end;
             found = one;
@@ -295,15 +318,15 @@ static const struct token *put_longest(const struct cursor *c, const struct toke
     }
     struct cursor here = *c;
     here.at = at;
-    if (longest && !rows[which].put) {
+    if (longest && !p->rows[which].put) {
         return p->left_count < LEFT_MOST ? leave_out(p, at, longest) : NULL;
     }
-    if (!longest || !put_row(&here, &p->all, rows[which].put, &found)) {
+    if (!longest || !put_row(&here, &p->all, p->rows[which].put, &found)) {
         return NULL;
     }
-    if (rows[which].heard && p->heard_count < LEFT_MOST) {
+    if (p->rows[which].heard && p->heard_count < LEFT_MOST) {
         p->heard[p->heard_count] = span_join(at->span, longest[-1].span);
-        p->heard_as[p->heard_count++] = rows[which].put;
+        p->heard_as[p->heard_count++] = p->rows[which].put;
     }
     p->changed = true;
     return longest;
@@ -325,10 +348,8 @@ static void tell(const struct cursor *c, const struct plain *p)
 /* What is said in one of the ways that no row tells; gives where it ends, or NULL. */
 static const struct token *put_way(const struct cursor *c, const struct token *at, struct plain *p)
 {
-    static plain_way *const ways[] = {already_put,   talk_put,   shorthand_put,
-                                      described_put, around_put, NULL};
     struct recast one = {.told = SPAN_NONE};
-    const struct token *to = first_put(ways, c, at, &one);
+    const struct token *to = first_put(p->ways, c, at, &one);
     bool told = one.told.source != SOURCE_NONE;
     if (!to || (told && p->left_count == LEFT_MOST)) {
         return NULL;
@@ -347,7 +368,8 @@ static void put_once(const struct cursor *c, struct plain *p)
     p->all = (struct recast){.to = NULL};
     p->changed = false;
     for (const struct token *at = c->at; at < c->end;) {
-        const struct token *why = p->left_count < LEFT_MOST ? why_at(c, at) : NULL;
+        bool whys = p->rows == plain_rows && p->left_count < LEFT_MOST;
+        const struct token *why = whys ? why_at(c, at) : NULL;
         const struct token *to = why ? leave_out(p, at, why) : put_way(c, at, p);
         to = to ? to : put_longest(c, at, p);
         if (!to) {
@@ -375,7 +397,10 @@ static bool put_plainly(const struct cursor *c, struct plain *p)
 
 bool plain_read(struct cursor *c, sentence_list *out, bool loosely)
 {
-    struct plain p = {.left_count = 0};
+    static plain_way *const ways[] = {already_put,   talk_put,   shorthand_put,
+                                      described_put, around_put, NULL};
+    struct plain p = {
+        .rows = plain_rows, .row_count = sizeof plain_rows / sizeof *plain_rows, .ways = ways};
     struct cursor_mark mark = cursor_mark(c);
     struct str help;
     size_t had = out->count;
@@ -394,6 +419,33 @@ bool plain_read(struct cursor *c, sentence_list *out, bool loosely)
         read = loosely && loose_read(&again, out, SPAN_NONE, &help);
     }
     if (!read) {
+        return false;
+    }
+    tell(c, &p);
+    c->at = c->end;
+    return true;
+}
+
+/* The line in full where it is a note: put so, and read again as any other. */
+bool jot_read(struct cursor *c, sentence_list *out)
+{
+    static plain_way *const ways[] = {jot_put, NULL};
+    struct plain p = {
+        .rows = jot_rows, .row_count = sizeof jot_rows / sizeof *jot_rows, .ways = ways};
+    struct cursor_mark mark = cursor_mark(c);
+    size_t had = out->count;
+    if (c->jotted || c->unfolded || c->spared > 0 || !put_plainly(c, &p)) {
+        return false;
+    }
+    struct cursor full = *c;
+    full.watch = NULL;
+    full.jotted = true;
+    full.doer = full.screener = NULL;
+    full.at = full.first = p.all.tokens.at;
+    full.end = p.all.tokens.at + p.all.tokens.count;
+    if (!sentences_read(&full, out) || full.refusals != mark.refusals || out->count == had) {
+        cursor_back(c, mark);
+        out->count = had;
         return false;
     }
     tell(c, &p);

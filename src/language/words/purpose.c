@@ -235,9 +235,10 @@ struct gets {
 
 static bool take_what(struct cursor *c, struct gets *out)
 {
-    static const char *const things[] = {
-        "it",   "ball",  "pass",         "throw-in",  "catch",      "return pass", "inbounds pass",
-        "feed", "entry", "inbound pass", "next pass", "entry pass", "return",      NULL};
+    static const char *const things[] = {"it",     "ball",         "pass",          "throw-in",
+                                         "catch",  "return pass",  "inbounds pass", "feed",
+                                         "entry",  "inbound pass", "next pass",     "entry pass",
+                                         "return", "high low",     "high low pass", NULL};
     struct phrase phrase;
     struct cursor noun = *c;
     out->noun = past_fillers(c->at, c->end);
@@ -257,6 +258,12 @@ static bool take_from(struct cursor *c, struct gets *out)
     struct somebody giver;
     struct cursor trial = *c;
     if (!take_among(&trial, froms)) {
+        return true;
+    }
+    static const char *const him[] = {"him", "her", "passer", "ball-handler", NULL};
+    struct cursor pronoun = trial;
+    if (take_among(&pronoun, him)) { /* who has the ball */
+        c->at = pronoun.at;
         return true;
     }
     if (!player_here(&trial, &giver) || giver.who.kind != WHO_PLAYER) {
@@ -298,6 +305,7 @@ static bool gets_at(const struct cursor *c, const struct token *at, struct gets 
     bool bare = received &&
                 (token_is_word(&trial.at[-1], "receive") || token_is_word(&trial.at[-1], "catch"));
     out->giver_at = cursor_next(&trial);
+    received = received || word_is(&trial, 0, "high"); /* the high-low pass: by who has it */
     if (owner_read(&trial, &owner)) {
         out->giver = owner.kind == WHO_PLAYER ? owner.number : 0;
         if (out->giver == 0 || !take_what(&trial, out)) {
@@ -375,7 +383,8 @@ static int holder_there(const struct cursor *c, const struct token *to)
         struct cursor trial = line_look(c, at);
         struct somebody giver, taker;
         struct phrase phrase;
-        if (number_token(at) && player_here(&trial, &giver) &&
+        static const char *const firsts[] = {"first", "then", "just", "now", NULL};
+        if (number_token(at) && player_here(&trial, &giver) && (take_among(&trial, firsts), true) &&
             phrase_read(&trial, FOR_ATTACKERS, &phrase) && phrase_passes(&phrase)) {
             take_words(&trial, "it");
             take_words(&trial, "to");

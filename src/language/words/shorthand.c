@@ -141,8 +141,8 @@ static bool posts_at(enum spot spot)
 static const struct token *in_the_post(const struct cursor *line, const struct token *at,
                                        struct recast *out)
 {
-    static const char *const posts[] = {"in post", "in low post", "at post",     "post",
-                                        "on post", "posted up",   "in the post", NULL};
+    static const char *const posts[] = {"in post", "in low post", "at post",     "post",     "low",
+                                        "on post", "posted up",   "in the post", "down low", NULL};
     struct cursor trial = line_look(line, at + 1);
     struct spot_stood stood;
     struct who who = {.kind = WHO_PLAYER, .number = attacker_at(at, line->end)};
@@ -156,28 +156,6 @@ static const struct token *in_the_post(const struct cursor *line, const struct t
 }
 
 /* ---- what a letter stands for ---- */
-
-/* 5 BS 1: a ball screen for the one who has the ball, a back screen for anybody else. */
-static const struct token *letters_bs(const struct cursor *line, const struct token *at,
-                                      struct recast *out)
-{
-    const struct token *whom = at + 1;
-    struct who holder;
-    if (at != line->at + 1 || !token_is_word(at, "bs") || whom >= line->end ||
-        !attacker_at(line->at, line->end)) {
-        return NULL;
-    }
-    whom += token_is_word(whom, "for");
-    if (!attacker_at(whom, line->end) || !above_holder(line, &holder) ||
-        holder.kind != WHO_PLAYER) {
-        return NULL;
-    }
-    struct cursor here = line_look(line, at);
-    bool ball = holder.number == attacker_at(whom, line->end);
-    recast_word(&here, out, ball ? "ball-screens" : "back-screens");
-    recast_word(&here, out, "for");
-    return whom;
-}
 
 /* stagger 5 and 4 for 2: who sets it, in that order. */
 static const struct token *screens_noted(const struct cursor *line, const struct token *at,
@@ -267,8 +245,13 @@ static const struct token *pointed(const struct cursor *line, const struct token
 /* two three, 2-3: the defense of the play. Where it is not, that is a condition. */
 static const struct token *own_zone(const struct cursor *line, const struct token *at)
 {
+    static const char *const mans[] = {"man to man", "man", "man - to - man", NULL};
     const struct setting_form *defense = setting_of(line->top, SETTING_DEFENSE);
     struct str zone = defense ? defense->zone : (struct str){NULL, 0};
+    struct cursor named = line_look(line, at);
+    if (defense && (zone.size > 0 ? take_words(&named, "zone") : take_among(&named, mans))) {
+        return named.at;
+    }
     if (zone.size == 0 || at >= line->end) {
         return NULL;
     }
@@ -312,8 +295,7 @@ const struct token *against_said(const struct cursor *line, struct span *told)
 const struct token *shorthand_put(const struct cursor *line, const struct token *at,
                                   struct recast *out)
 {
-    static plain_way *const ways[] = {inbounder_noted, screens_noted, passes_listed,
-                                      act_noted,       leg_noted,     in_the_post,
-                                      letters_bs,      pointed,       NULL};
+    static plain_way *const ways[] = {inbounder_noted, screens_noted, passes_listed, act_noted,
+                                      leg_noted,       in_the_post,   pointed,       NULL};
     return first_put(ways, line, at, out);
 }

@@ -311,7 +311,7 @@ bool sentences_read(struct cursor *c, sentence_list *out)
     other.diags = &unheard;
     other.doer = other.screener = NULL;
     out->count = had;
-    if (unfold_read(&other, out) || plain_read(&other, out, loosely) ||
+    if (jot_read(&other, out) || unfold_read(&other, out) || plain_read(&other, out, loosely) ||
         (loosely && loose_read(&other, out, error->span, &c->meant)) ||
         (loosely && spare_read(&other, out, error))) {
         cursor_back(c, mark);

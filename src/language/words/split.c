@@ -354,6 +354,22 @@ bool doing_in_front(const struct cursor *c, struct recast *r)
     return true;
 }
 
+/* The same where no comma was spoken: with 5 rolling to the rim 4 lifts. */
+static const struct token *main_dictated(const struct cursor *c, const struct token *from,
+                                         struct somebody *who)
+{
+    for (const struct token *at = from; at < c->end && !sentence_ends(at); at++) {
+        struct cursor acts = line_look(c, at);
+        if (at->kind == TOKEN_MARK) {
+            return NULL;
+        }
+        if (attacker_at(at, c->end) && subject_verb_is(&acts)) {
+            return at > from && player_here(&acts, who) && who->who.kind == WHO_PLAYER ? at : NULL;
+        }
+    }
+    return NULL;
+}
+
 /* With 5 screening for 1, 4 lifts: while 5 screens for 1. */
 bool with_doing(const struct cursor *c, struct recast *r)
 {
@@ -366,13 +382,18 @@ bool with_doing(const struct cursor *c, struct recast *r)
         return false;
     }
     const struct token *comma = main_comma(c, ing.at, &who);
-    if (!comma || points_on(ing.at, comma) || same_who(&doer.who, &who.who)) {
+    const struct token *main = comma ? comma : main_dictated(c, ing.at, &who);
+    if (!main || points_on(ing.at, main) || same_who(&doer.who, &who.who)) {
         return false;
     }
     struct cursor here = line_look(c, c->at);
     recast_word(&here, r, "while");
     recast_somebody(&here, r, &doer);
     put_third(&here, r, bare);
-    recast_copy(c, r, ing.at, c->end);
+    recast_copy(c, r, ing.at, main);
+    if (!comma) {
+        recast_mark(&here, r, ',');
+    }
+    recast_copy(c, r, main, c->end);
     return true;
 }

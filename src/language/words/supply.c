@@ -181,13 +181,23 @@ static bool goes_elsewhere(const struct predicate *p)
     return other;
 }
 
+/* as 1 catches, 4 screens for 2, 2 to the wing: the clause in front is of the screen. */
+static bool tied_as_screen(const struct predicate *p)
+{
+    const sentence_list *here = p->c->here;
+    const struct sentence *last = here && here->count > 0 ? &here->at[here->count - 1] : NULL;
+    return last && p->s->tie.word == TIE_AS && verb_row(last->verb)->task == VERB_SCREEN &&
+           last->tie.event == p->s->tie.event;
+}
+
 /* 5 screens for 3 and 3 cuts to the rim: said in one breath, the screen is used. In a line of its
  * own the cut is a cut. */
 static bool in_one_breath(struct predicate *p)
 {
     struct sentence *s = p->s;
     struct who by, second;
-    bool plain = s->path == PATH_NONE && s->tie.word == TIE_NONE && s->subject.count == 1 &&
+    bool tied = s->tie.word != TIE_NONE && !tied_as_screen(p);
+    bool plain = s->path == PATH_NONE && !tied && s->subject.count == 1 &&
                  s->object.kind == WHO_NONE && !goes_elsewhere(p);
     enum screen_kind kind;
     if (!plain || use_of(p, SCREEN_PLAIN) == VERB_COUNT ||
@@ -219,10 +229,13 @@ static bool in_one_breath(struct predicate *p)
 static void opens_there(struct predicate *p)
 {
     struct sentence *s = p->s;
-    bool spot = s->verb == VERB_FACES && s->place && s->place->kind == PLACE_SPOT &&
-                spot_takes_side(s->place->spot);
+    const struct place *place = s->place ? s->place : s->object.place;
+    bool spot = s->verb == VERB_FACES && place && place->kind == PLACE_SPOT &&
+                place->spot != SPOT_RIM && place->spot != SPOT_FRONT_OF_RIM;
     if (spot && word_starts(p->from, p->c->end, "open")) {
         s->verb = VERB_RELOCATES;
+        s->place = place;
+        s->object = (struct who){.kind = WHO_NONE};
     }
 }
 

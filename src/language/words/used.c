@@ -75,6 +75,24 @@ static bool take_where(struct cursor *c, const struct token **from, const struct
     return true;
 }
 
+/* the screen of 4, 4's screen: of which nothing has been said, where a screen by 4 is set here. */
+static bool known_screen(const struct token *from, const struct token *to)
+{
+    static const char *const anys[] = {"a", "an", "another", NULL};
+    while (from < to && !token_is_among(from, anys)) {
+        from++;
+    }
+    return from == to;
+}
+
+/* A screen that nobody has set so far was put in front: what a note tells. */
+static void tell_supplied(const struct cursor *c, struct recast *r, const struct somebody *by,
+                          const struct somebody *user)
+{
+    r->as =
+        str_format(c->arena, "%d screens for %d, who uses it", by->who.number, user->who.number);
+}
+
 /* 3 curls off a down screen from 4: the screen comes first. */
 bool off_a_screen(const struct cursor *c, struct recast *r)
 {
@@ -115,6 +133,9 @@ bool off_a_screen(const struct cursor *c, struct recast *r)
         put_two(c, r, &by, &second, &who);
     } else {
         put_screen(c, r, &by, &screen, &who);
+    }
+    if (uses && !two && known_screen(verb_end, trial.at)) {
+        tell_supplied(c, r, &by, &who);
     }
     if (placed) {
         recast_word(c, r, "at");
@@ -157,6 +178,7 @@ bool uses_player(const struct cursor *c, struct recast *r)
         return false;
     }
     put_screen(c, r, &by, &ball, &who);
+    tell_supplied(c, r, &by, &who);
     recast_mark(c, r, ',');
     recast_somebody(c, r, &who);
     recast_copy(c, r, verb, trial.at);

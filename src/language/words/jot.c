@@ -1,0 +1,378 @@
+/* SPDX-License-Identifier: MIT */
+/* jot: a line of notes: `1 pass 2`, `4 DHO 1`, `PnR 1-5`, `5 (post)`, `1: hold`. What its letters
+ * stand for is a row of jots.def; here is what a row cannot say, because it is told by who has the
+ * ball, or by what stands around. Ways of plain.c, tried before all others. */
+#include "language/words/put_plain.h"
+
+#include "language/words/loose_read.h"
+
+/* ---- who has the ball in a line of notes ---- */
+
+static const char *const note_throws[] = {
+    "pass",       "lob",         "skip",      "kick",       "swing",     "bounce",
+    "dump",       "throw",       "reverse",   "toss",       "dish",      "outlet",
+    "skip pass",  "bounce pass", "lob pass",  "kick out",   "kick it",   "swing it",
+    "skip it",    "lob it",      "pass it",   "throw it",   "dump it",   "bounce it",
+    "pass back",  "throw back",  "kick back", "swing back", "pass over", "kick over",
+    "throw over", "back",        "dump down", "drop",       "drop down", NULL};
+
+/* 1 to 2, 1 pass 2: the ball is with 2 then. `at` stands behind who note_throws. */
+static int thrown_to(const struct cursor *line, const struct token *at)
+{
+    struct cursor trial = line_look(line, at);
+    bool thrown = take_among(&trial, note_throws);
+    bool to = take_words(&trial, "to");
+    return thrown || to ? attacker_at(trial.at, line->end) : 0;
+}
+
+/* Who has the ball where `at` stands; 0: nothing tells. */
+static int ball_at(const struct cursor *line, const struct token *at)
+{
+    struct who holder;
+    int number = above_holder(line, &holder) && holder.kind == WHO_PLAYER ? holder.number : 0;
+    for (const struct token *from = line->at; from + 1 < at; from++) {
+        int giver = attacker_at(from, line->end);
+        int taker = giver ? thrown_to(line, from + 1) : 0;
+        number = taker ? taker : number;
+    }
+    return number;
+}
+
+/* ---- 1 pass 2 ---- */
+
+/* A pass in the bare word, with nothing between it and the one it is to. */
+static const struct token *pass_noted(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    struct cursor trial = line_look(line, at);
+    if (at == line->at || (!attacker_at(at - 1, line->end) && !clause_begins_at(line, at)) ||
+        token_is_word(at, "back") || !take_among(&trial, note_throws)) {
+        return NULL;
+    }
+    const struct token *to = trial.at;
+    if (!attacker_at(to, line->end)) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, at);
+    recast_copy(line, out, at, to);
+    recast_word(&here, out, "to");
+    return to;
+}
+
+/* ---- 4 DHO 1 ---- */
+
+static void put_dho(const struct cursor *line, const struct token *at, struct recast *out, int from,
+                    int to)
+{
+    struct cursor here = line_look(line, at);
+    recast_number(&here, out, from);
+    recast_word(&here, out, "dribbles");
+    recast_word(&here, out, "at");
+    recast_number(&here, out, to);
+    recast_mark(&here, out, ',');
+    recast_number(&here, out, from);
+    recast_word(&here, out, "hands-off");
+    recast_word(&here, out, "to");
+    recast_number(&here, out, to);
+}
+
+/* 4 DHO 1, 4 DHO w/ 1, 2 DHO: from whoever has the ball to the other one. */
+static const struct token *dho_noted(const struct cursor *line, const struct token *at,
+                                     struct recast *out)
+{
+    static const char *const names[] = {"dho", "d h o", "dhos", NULL};
+    static const char *const withs[] = {"with", "w", "to", "for", NULL};
+    int who = attacker_at(at, line->end);
+    struct cursor trial = line_look(line, at + 1);
+    if (!who || !clause_begins_at(line, at) || !take_among(&trial, names)) {
+        return NULL;
+    }
+    take_among(&trial, withs);
+    take_mark(&trial, '/');
+    int other = attacker_at(trial.at, line->end), holder = ball_at(line, at);
+    const struct token *end = trial.at + (other > 0);
+    bool ends = end == line->end || clause_ends(end);
+    if (!holder || (!other && (who == holder || !ends)) ||
+        (other && holder != who && holder != other)) {
+        return NULL;
+    }
+    int taker = who != holder ? who : other;
+    put_dho(line, at, out, holder, taker);
+    return end;
+}
+
+/* ---- PnR 1-5 ---- */
+
+static const struct entry two_man[] = {
+    {"pnr", 0},   {"p & r", 0}, {"p n r", 0},      {"p and r", 0}, {"pick & roll", 0}, {"pnp", 1},
+    {"p & p", 1}, {"p n p", 1}, {"pick & pop", 1}, {"p and p", 1}, {NULL, 0}};
+
+/* The letters as words or with the mark between; -1: none of them. */
+static int take_two_man(struct cursor *c)
+{
+    int kind = take_entry(c, two_man);
+    const struct token *at = c->at;
+    if (kind < 0 && at + 2 < c->end && token_is_mark(at + 1, '&') &&
+        (token_is_word(at, "p") || token_is_word(at, "pick"))) {
+        static const char *const pops[] = {"p", "pop", NULL};
+        static const char *const rolls[] = {"r", "roll", NULL};
+        kind = token_is_among(at + 2, rolls) ? 0 : token_is_among(at + 2, pops) ? 1 : -1;
+        c->at += kind < 0 ? 0 : 3;
+    }
+    return kind;
+}
+
+/* 1-5, 1+5, 1 and 5, 1/5; false: no two. */
+static bool take_two(struct cursor *c, int *first, int *second)
+{
+    static const char *const withs[] = {"with", "w", "between", "for", NULL};
+    const struct token *at = c->at;
+    if (at < c->end && at->kind == TOKEN_GROUP && at->text.size == 3) {
+        *first = at->text.at[0] - '0';
+        *second = at->text.at[2] - '0';
+        c->at++;
+        return true;
+    }
+    take_among(c, withs);
+    *first = attacker_at(c->at, c->end);
+    if (!*first) {
+        return false;
+    }
+    c->at++;
+    if (c->at < c->end && (c->at->kind == TOKEN_MARK || token_is_word(c->at, "and") ||
+                           token_is_among(c->at, withs))) {
+        c->at++;
+        c->at += c->at < c->end && token_is_mark(c->at, '/');
+    }
+    *second = attacker_at(c->at, c->end);
+    c->at += *second > 0;
+    return *second > 0 && *second != *first;
+}
+
+/* PnR 1-5 going R; 5 PnR w/ 1; 1+5 PnR. */
+static const struct token *pnr_noted(const struct cursor *line, const struct token *at,
+                                     struct recast *out)
+{
+    static const char *const heads[] = {"hi", "high", "side", "mid", "top", "wing", "spread", NULL};
+    static const char *const links[] = {"with", "w", "for", "and", NULL};
+    if (!clause_begins_at(line, at)) {
+        return NULL;
+    }
+    struct cursor trial = line_look(line, at);
+    int first = attacker_at(at, line->end), second = 0;
+    struct cursor pair = trial;
+    bool before = first > 0 || at->kind == TOKEN_GROUP;
+    if (before && take_two(&pair, &first, &second)) {
+        trial = pair;
+    } else {
+        trial.at += first > 0;
+    }
+    take_among(&trial, heads);
+    int kind = take_two_man(&trial);
+    if (kind < 0) {
+        return NULL;
+    }
+    take_among(&trial, links);
+    take_mark(&trial, '/');
+    if (!first && !take_two(&trial, &first, &second)) {
+        return NULL;
+    }
+    if (!second) {
+        second = attacker_at(trial.at, line->end);
+        trial.at += second > 0;
+    }
+    int holder = ball_at(line, at);
+    if (!second || (holder != first && holder != second)) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, at);
+    recast_verb(&here, out, kind == 0 ? STR("pick and roll") : STR("pick and pop"));
+    recast_number(&here, out, first);
+    recast_word(&here, out, "and");
+    recast_number(&here, out, second);
+    return trial.at;
+}
+
+/* 5 BS 1: a ball screen for the one who has the ball, a back screen for anybody else. */
+static const struct token *bs_noted(const struct cursor *line, const struct token *at,
+                                    struct recast *out)
+{
+    static const char *const letters[] = {"bs", "bscr", "bscrn", NULL};
+    const struct token *whom = at + 1;
+    if (at == line->at || !attacker_at(at - 1, line->end) || !token_is_among(at, letters) ||
+        whom >= line->end) {
+        return NULL;
+    }
+    whom += token_is_word(whom, "for");
+    int holder = ball_at(line, at), other = attacker_at(whom, line->end);
+    if (!other || !holder) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, at);
+    recast_word(&here, out, holder == other ? "ball-screens" : "back-screens");
+    recast_word(&here, out, "for");
+    return whom;
+}
+
+/* 2 shot; kick 4, shot: by the one who is named, or who has it then. */
+static const struct token *shot_noted(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    static const char *const shots[] = {"shot", "layup", "lay up", "jumper", "finish", "j", NULL};
+    struct cursor trial = line_look(line, at);
+    if (at == line->at || !take_among(&trial, shots) ||
+        !(trial.at == line->end || trial.at->kind == TOKEN_MARK)) {
+        return NULL;
+    }
+    bool named = attacker_at(at - 1, line->end) && clause_begins_at(line, at - 1);
+    bool thrown = attacker_at(at - 1, line->end) && !named;
+    int holder = thrown ? attacker_at(at - 1, line->end) : ball_at(line, at);
+    if (!named && (!holder || !(thrown || token_is_mark(at - 1, ',')))) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, at);
+    if (thrown) {
+        recast_mark(&here, out, ',');
+    }
+    if (!named) {
+        recast_number(&here, out, holder);
+    }
+    recast_word(&here, out, "shoots");
+    return trial.at;
+}
+
+/* 2 pass 5, after 2 run to corner: afterwards, as nothing waits for it. */
+static const struct token *after_noted(const struct cursor *line, const struct token *at,
+                                       struct recast *out)
+{
+    const struct token *who = at + 1;
+    struct cursor trial = line_look(line, at + 2);
+    struct phrase phrase;
+    if (at == line->at || !token_is_word(at, "after") || !clause_begins_at(line, at) ||
+        !attacker_at(who, line->end) || !phrase_read(&trial, FOR_ATTACKERS, &phrase) ||
+        phrase.with_s) {
+        return NULL;
+    }
+    for (const struct token *more = trial.at; more < line->end && !token_is_mark(more, '.');
+         more++) {
+        if (token_is_mark(more, ',')) {
+            return NULL;
+        }
+    }
+    struct cursor here = line_look(line, at);
+    recast_word(&here, out, "then");
+    return who;
+}
+
+/* ---- marks ---- */
+
+/* for 2: R crn -> L wing: from where to where he goes. */
+static const struct token *way_noted(const struct cursor *line, const struct token *at,
+                                     struct recast *out)
+{
+    const struct place *place;
+    int who = at > line->at && token_is_mark(at, ':') ? attacker_at(at - 1, line->end) : 0;
+    const struct token *end = who ? spot_end(line, at + 1, &place) : NULL;
+    if (!end || end >= line->end || !token_is_word(end, "to")) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, at);
+    recast_mark(&here, out, ',');
+    recast_number(&here, out, who);
+    recast_word(&here, out, "goes");
+    out->told = span_join(at[1].span, end[-1].span);
+    return end;
+}
+
+/* 5 (post), 4 (R blk): where he is; (ram): only said. */
+static const struct token *in_brackets(const struct cursor *line, const struct token *at,
+                                       struct recast *out)
+{
+    enum { FAR = 6 };
+    const struct token *end = at + 1;
+    if (!token_is_mark(at, '(') || at == line->at) {
+        return NULL;
+    }
+    while (end < line->end && end <= at + FAR && end->kind == TOKEN_WORD) {
+        end++;
+    }
+    if (end == at + 1 || end >= line->end || !token_is_mark(end, ')')) {
+        return NULL;
+    }
+    static const char *const letters[] = {"r",    "l",    "rt",     "lt",    "right", "left",
+                                          "opp",  "post", "low",    "high",  "blk",   "block",
+                                          "elb",  "cor",  "crn",    "cnr",   "wing",  "slot",
+                                          "nail", "top",  "corner", "elbow", NULL};
+    bool where = attacker_at(at - 1, line->end) && token_is_among(at + 1, letters);
+    if (where) {
+        recast_copy(line, out, at + 1, end);
+    } else {
+        out->told = span_join(at->span, end->span);
+    }
+    return end + 1;
+}
+
+/* 1: hold; 5: flash nail. */
+static const struct token *who_colon(const struct cursor *line, const struct token *at,
+                                     struct recast *out)
+{
+    if (!attacker_at(at, line->end) || !clause_begins_at(line, at) || at + 2 >= line->end ||
+        !token_is_mark(at + 1, ':') || attacker_at(at + 2, line->end) || ends_in_s(at + 2)) {
+        return NULL;
+    }
+    recast_copy(line, out, at, at + 1);
+    return at + 2;
+}
+
+/* ---- without an ending ---- */
+
+/* A clause of time begins the one that `at` stands in. */
+static bool in_a_clause(const struct cursor *line, const struct token *at)
+{
+    static const char *const ties[] = {"when", "as",     "after", "once",    "while", "until",
+                                       "if",   "before", "that",  "because", "so",    NULL};
+    while (at > line->at && at[-1].kind != TOKEN_MARK) {
+        at--;
+        if (token_is_among(at, ties)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* for 1, he go out; for 1 he goes out: and he goes. */
+static const struct token *he_goes(const struct cursor *line, const struct token *at,
+                                   struct recast *out)
+{
+    static const char *const hes[] = {"he", "she", NULL};
+    struct cursor trial = line_look(line, at + 1);
+    struct phrase phrase;
+    if (!token_is_among(at, hes) || at + 1 >= line->end || at == line->at) {
+        return NULL;
+    }
+    bool behind =
+        token_is_mark(at - 1, ',') || (attacker_at(at - 1, line->end) && !in_a_clause(line, at));
+    bool read = phrase_read(&trial, FOR_ATTACKERS, &phrase);
+    bool bare = read && !phrase.with_s && !ends_in_s(at + 1);
+    if (!read || (!behind && !bare) || (token_is_mark(at - 1, ',') && in_a_clause(line, at - 1))) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, at);
+    if (behind) {
+        recast_word(&here, out, "and");
+    }
+    recast_copy(line, out, at, at + 1);
+    if (bare) {
+        recast_verb(&here, out, phrase_words(phrase.verb, phrase.pass, phrase.screen, false));
+        return trial.at;
+    }
+    return at + 1;
+}
+
+const struct token *jot_put(const struct cursor *line, const struct token *at, struct recast *out)
+{
+    static plain_way *const ways[] = {pnr_noted,  dho_noted,   pass_noted,  bs_noted,
+                                      shot_noted, after_noted, in_brackets, who_colon,
+                                      way_noted,  he_goes,     NULL};
+    return first_put(ways, line, at, out);
+}
