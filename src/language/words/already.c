@@ -29,19 +29,11 @@ static const struct token *has_ball(const struct cursor *line, const struct toke
                                         "is out of line",
                                         "is out",
                                         NULL};
-    static const char *const tails[] = {"up top",
-                                        "out top",
-                                        "out of bounds",
-                                        "under basket",
-                                        "out there",
-                                        "out of line",
-                                        "on the sideline",
-                                        "on baseline",
-                                        "in his hands",
-                                        "in her hands",
-                                        "first",
-                                        "to start",
-                                        NULL};
+    static const char *const tails[] = {
+        "up top",       "out top",     "out of bounds",   "under basket",
+        "out there",    "out of line", "on the sideline", "on baseline",
+        "down low",     "down there",  "inside",          "in his hands",
+        "in her hands", "first",       "to start",        NULL};
     struct cursor trial = line_look(line, at);
     if (!take_among(&trial, words)) {
         return NULL;
@@ -100,7 +92,7 @@ static const struct token *is_so_already(const struct cursor *line, const struct
     struct who who = {.kind = WHO_PLAYER, .number = attacker_own_at(at)};
     struct who holder;
     bool owns = at->possessive; /* five's got it */
-    if (at != line->at || who.number == 0) {
+    if (who.number == 0 || past_joints(line, line->at) != at) {
         return NULL;
     }
     const struct token *end = NULL;

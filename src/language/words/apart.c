@@ -129,8 +129,9 @@ void free_of_tie(sentence_list *out, size_t first)
     if (s->tie.word != TIE_AS || !event || event->kind != EVENT_VERB || out->count < first + 2) {
         return;
     }
-    bool passes = verb_row(event->verb)->task == VERB_PASS && verb_needs_ball(s->verb) &&
-                  !acts_in(s, &event->subject);
+    bool own = acts_in(s, &event->subject) && verb_row(event->verb)->task == VERB_CARRY;
+    bool passes = own || (verb_row(event->verb)->task == VERB_PASS && verb_needs_ball(s->verb) &&
+                          !acts_in(s, &event->subject));
     bool waits = false;
     for (size_t i = first; i + 1 < out->count; i++) {
         waits = waits || (verb_row(s->verb)->task == VERB_USE &&

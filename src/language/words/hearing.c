@@ -87,17 +87,55 @@ static bool ex_number(const struct cursor *c, struct token *at)
 
 /* ---- taken back ---- */
 
+/* A bare `no`, `sorry`: who or where stands behind it, and it is no part of what stands before, as
+ * in with no hurry. */
+static bool said_instead(const struct cursor *c, const struct cursor *behind)
+{
+    static const char *const nouns[] = {"with", "by",    "has", "is", "are", "at",
+                                        "of",   "there", "say", "in", "for", NULL};
+    static const char *const heads[] = {"he",  "she",  "to",    "at", "into", "they",
+                                        "off", "left", "right", "on", NULL};
+    const struct token *next = behind->at;
+    return next < c->end && !(c->at > c->first && token_is_among(c->at - 1, nouns)) &&
+           (next->kind == TOKEN_NUMBER || next->kind == TOKEN_DEFENDER ||
+            token_is_among(next, heads));
+}
+
 /* no wait, scratch that, with the commas around it. `*loose`: I mean, actually, which may take back
  * or only be said so. */
 static bool take_back(struct cursor *c, bool *loose)
 {
-    static const char *const words[] = {
-        "no wait",          "wait no",   "scratch that", "strike that",
-        "correction",       "no no",     "forget that",  "forget it",
-        "hmm no",           "uh no",     "um no",        "er no",
-        "no sorry",         "sorry no",  "no i mean",    "no make that",
-        "make that",        "wait wait", "actually no",  "take that back",
-        "let me redo that", NULL};
+    static const char *const words[] = {"no wait",
+                                        "wait no",
+                                        "scratch that",
+                                        "strike that",
+                                        "correction",
+                                        "no no",
+                                        "forget that",
+                                        "forget it",
+                                        "hmm no",
+                                        "uh no",
+                                        "um no",
+                                        "er no",
+                                        "no sorry",
+                                        "sorry no",
+                                        "no i mean",
+                                        "no make that",
+                                        "make that",
+                                        "wait wait",
+                                        "actually no",
+                                        "take that back",
+                                        "let me redo that",
+                                        "sorry",
+                                        "no",
+                                        "nope",
+                                        "oops",
+                                        "oh no",
+                                        "no no no",
+                                        "oh wait",
+                                        "hold on",
+                                        "no hold on",
+                                        NULL};
     static const char *const mean[] = {"i mean", "actually", NULL};
     struct cursor trial = *c;
     take_mark(&trial, ',');
@@ -106,6 +144,9 @@ static bool take_back(struct cursor *c, bool *loose)
         return false;
     }
     take_mark(&trial, ',');
+    if (!*loose && trial.at == c->at + 1 && !said_instead(c, &trial)) {
+        return false;
+    }
     c->at = trial.at;
     return true;
 }

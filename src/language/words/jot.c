@@ -246,6 +246,12 @@ static const struct token *after_noted(const struct cursor *line, const struct t
                                        struct recast *out)
 {
     const struct token *who = at + 1;
+    if (at > line->at && token_is_word(at, "after") && who + 1 < line->end &&
+        token_is_mark(who, ',') && clause_begins_at(line, at)) { /* After, 4 comes in */
+        struct cursor after = line_look(line, at);
+        recast_word(&after, out, "then");
+        return who + 1;
+    }
     struct cursor trial = line_look(line, at + 2);
     struct phrase phrase;
     if (at == line->at || !token_is_word(at, "after") || !clause_begins_at(line, at) ||

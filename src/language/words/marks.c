@@ -206,7 +206,8 @@ static bool between_put(struct reader *r, const struct line *line, size_t at, st
         return true;
     }
     *out = token_mark(token, ',');
-    bool comes = mark_at(line, at, '=') && free; /* bounce 2 = layup: what comes of it */
+    bool comes = mark_at(line, at, '=') && free &&
+                 token[1].kind == TOKEN_WORD; /* bounce 2 = layup: what comes of it */
     return comes || (slash && free && !alternative(r, line, at));
 }
 

@@ -23,9 +23,12 @@ static const struct plain_row plain_rows[] = {
 static const struct plain_row jot_rows[] = {
 #define JOT(said, put) {said, put, false},
 #define LEFT(said) {said, NULL, false},
+#define HEARD(said, put) {said, put, true},
 #include "language/words/jots.def"
+#include "language/words/says.def"
 #undef JOT
 #undef LEFT
+#undef HEARD
 };
 
 /* What stood where a row has N, PLACE. */
@@ -165,8 +168,8 @@ static bool put_row(const struct cursor *c, struct recast *r, const char *put,
             recast_copy(c, r, found->defender, found->defender + 1);
         } else if (str_is(part, "HIM")) {
             recast_copy(c, r, found->him, found->him + 1);
-        } else if (str_is(part, ",")) {
-            recast_mark(c, r, ',');
+        } else if (str_is(part, ",") || str_is(part, ".")) {
+            recast_mark(c, r, part.at[0]);
         } else {
             recast_verb(c, r, part);
         }
@@ -284,7 +287,7 @@ struct plain {
     size_t row_count;
     plain_way *const *ways;
     struct span left[LEFT_MOST], heard[LEFT_MOST];
-    const char *heard_as[LEFT_MOST];
+    struct str heard_as[LEFT_MOST];
     size_t left_count, heard_count;
     bool changed;
 };
@@ -298,6 +301,17 @@ static const struct token *leave_out(struct plain *p, const struct token *from,
     }
     p->changed = true;
     return to;
+}
+
+/* What is put, as one reads it, from that token on. */
+static struct str put_text(const struct cursor *c, const struct recast *r, size_t from)
+{
+    struct str text = {NULL, 0};
+    for (size_t i = from; i < r->tokens.count; i++) {
+        text = str_format(c->arena, "%.*s%s%.*s", STR_ARG(text), i > from ? " " : "",
+                          STR_ARG(r->tokens.at[i].text));
+    }
+    return text;
 }
 
 /* The longest row at `at`, put; gives where it ends, or NULL. */
@@ -321,12 +335,13 @@ static const struct token *put_longest(const struct cursor *c, const struct toke
     if (longest && !p->rows[which].put) {
         return p->left_count < LEFT_MOST ? leave_out(p, at, longest) : NULL;
     }
+    size_t had = p->all.tokens.count;
     if (!longest || !put_row(&here, &p->all, p->rows[which].put, &found)) {
         return NULL;
     }
     if (p->rows[which].heard && p->heard_count < LEFT_MOST) {
         p->heard[p->heard_count] = span_join(at->span, longest[-1].span);
-        p->heard_as[p->heard_count++] = p->rows[which].put;
+        p->heard_as[p->heard_count++] = put_text(&here, &p->all, had);
     }
     p->changed = true;
     return longest;
@@ -339,8 +354,8 @@ static void tell(const struct cursor *c, const struct plain *p)
     }
     for (size_t i = 0; i < p->heard_count; i++) {
         struct diag *diag =
-            diag_add(c->diags, DIAG_TEXT_HEARD, p->heard[i], "`%.*s` was taken as `%s`",
-                     STR_ARG(cursor_text(c, p->heard[i])), p->heard_as[i]);
+            diag_add(c->diags, DIAG_TEXT_HEARD, p->heard[i], "`%.*s` was taken as `%.*s`",
+                     STR_ARG(cursor_text(c, p->heard[i])), STR_ARG(p->heard_as[i]));
         diag_help(c->diags, diag, "write it so, if it is meant");
     }
 }
@@ -429,7 +444,7 @@ bool plain_read(struct cursor *c, sentence_list *out, bool loosely)
 /* The line in full where it is a note: put so, and read again as any other. */
 bool jot_read(struct cursor *c, sentence_list *out)
 {
-    static plain_way *const ways[] = {jot_put, NULL};
+    static plain_way *const ways[] = {dictated_put, jot_put, NULL};
     struct plain p = {
         .rows = jot_rows, .row_count = sizeof jot_rows / sizeof *jot_rows, .ways = ways};
     struct cursor_mark mark = cursor_mark(c);
