@@ -18,8 +18,10 @@ struct clause {
     const struct item *object, *from_who; /* whom it is done to; by whom, from whom */
     unsigned object_lead;
     const struct item *place, *route, *side;
-    bool spot_object; /* the place stands for whom it is done to */
+    const struct item *noun; /* off a down screen: of which it is told by whom */
+    bool spot_object;        /* the place stands for whom it is done to */
     size_t unknown;
+    bool by;       /* `from_who` stands behind `by`: he does it */
     bool man, led; /* a defender is passed; something leads somewhere */
     bool thing, into, at, away, through;
     bool gone; /* cuts away, out of the lane: not to the rim */
@@ -40,5 +42,15 @@ bool clause_shot_lost(const struct clause *k);
 /* It is done with the ball, and this one does not have it. */
 bool clause_needs_ball(const struct clause *k, const struct who *who);
 bool item_says(const struct item *item, const char *word);
+/* loose_judge */
+bool clause_stands_off(const struct clause *k, const struct who *taker);
+enum verb clause_by_ball(const struct clause *k, enum verb verb, const struct who *who);
+bool clause_lacks_object(const struct clause *k);
+bool clause_could_be_two(const struct clause *k);
+bool clause_goes_behind_ball(const struct clause *k);
+bool clause_passes_by(const struct clause *k, const char *way);
+bool clause_moves_on(const struct clause *k);
+bool clause_apart_stand(struct clause *k);
+enum verb clause_verb_meant(struct clause *k);
 
 #endif

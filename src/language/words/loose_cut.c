@@ -82,12 +82,21 @@ static bool joins_but(const struct cursor *c, const struct token *at)
              said_at(at - 1, at, "everybody|everyone|all|nobody|anybody|nothing|anything|one"));
 }
 
+/* holds it before he passes: first the one, then the other. */
+static bool joins_before(const struct cursor *c, const struct token *at)
+{
+    const struct token *who = token_is_word(at, "before") ? past_fillers(at + 1, c->end) : c->end;
+    const struct token *verb = who < c->end ? past_fillers(who + 1, c->end) : c->end;
+    return at > c->at && verb < c->end && said_at(who, c->end, "he|she") == who + 1 &&
+           ends_in_s(verb) && act_begins(verb, c->end, false);
+}
+
 static const struct token *behind_joints(const struct cursor *c, const struct token *at,
                                          struct piece *next)
 {
     const struct token *end = c->end;
     for (; at < end; at++) {
-        bool then = token_is_word(at, "then"), word = at->kind == TOKEN_WORD;
+        bool then = token_is_word(at, "then") || joins_before(c, at), word = at->kind == TOKEN_WORD;
         bool meanwhile = word && (str_is(at->text, "while") || str_is(at->text, "meanwhile"));
         bool joint = token_is_word(at, "and") || token_is_word(at, "so") || joins_but(c, at);
         bool mark =
@@ -100,6 +109,16 @@ static const struct token *behind_joints(const struct cursor *c, const struct to
         next->meanwhile = next->meanwhile || meanwhile;
     }
     return at;
+}
+
+static bool act_between(const struct cursor *c, const struct token *from, const struct token *to)
+{
+    for (const struct token *seen = from; seen < to; seen++) {
+        if (act_begins(seen, c->end, false) || act_begins(seen, c->end, true)) {
+            return true;
+        }
+    }
+    return false;
 }
 
 /* 1 passes to 2 3 cuts: a new one begins without a joint. */
@@ -121,12 +140,43 @@ bool clause_runs_on(const struct cursor *c, const struct token *from, const stru
                 "till|til|until|when|as|after|once|if|while|let|have|get|between|or|over|under")) {
         return false;
     }
-    for (const struct token *seen = from; seen < at; seen++) {
-        if (act_begins(seen, c->end, false) || act_begins(seen, c->end, true)) {
-            return true;
-        }
+    return act_between(c, from, at);
+}
+
+/* he rejects it she goes left: a pronoun acts, and nothing joins it to what stands before. */
+static bool pronoun_runs_on(const struct cursor *c, const struct token *from,
+                            const struct token *at)
+{
+    static const char *const lightly[] = {"just",    "simply", "then",    "kinda", "kind of",
+                                          "sort of", "now",    "quickly", NULL};
+    static const char *const binds[] = {
+        "as",    "when",  "if",     "who",    "that",  "because", "so",  "while", "till",
+        "until", "after", "before", "once",   "like",  "where",   "and", "time",  "moment",
+        "than",  "how",   "what",   "though", "since", "soon",    NULL};
+    if (at == from || !said_at(at, c->end, "he|she") || token_is_among(at - 1, binds)) {
+        return false;
     }
-    return false;
+    struct cursor verb = cursor_look(c);
+    verb.at = past_fillers(at + 1, c->end);
+    while (take_among(&verb, lightly)) {
+    }
+    return verb.at < c->end && act_begins(verb.at, c->end, false) && act_between(c, from, at);
+}
+
+/* comes up to the slot gets the ball: a second verb, behind where the first one ends. */
+static bool verb_runs_on(const struct cursor *c, const struct token *from, const struct token *at)
+{
+    static const char ends[] = "top|wing|corner|elbow|block|slot|post|rim|basket|lane|paint|nail|"
+                               "key|point|it|ball|him|her|there|line|floor|hoop";
+    static const char with_ball[] = "give|pass|throw|kick|dish|hand|shoot|take hand off|take "
+                                    "handoff|drive|swing|skip|lob|dump|feed";
+    if (at == from || at->kind != TOKEN_WORD || at->possessive || !ends_in_s(at) ||
+        !act_begins(at, c->end, false)) {
+        return false;
+    }
+    bool behind = said_at(at - 1, at, ends) == at ||
+                  (token_is_player(at - 1) && at - 1 > from && said_at(at, c->end, with_ball));
+    return behind && act_between(c, from, at - 1);
 }
 
 bool line_cut(const struct cursor *c, struct pieces *out)
@@ -139,7 +189,9 @@ bool line_cut(const struct cursor *c, struct pieces *out)
         bool who = at < c->end && token_is_word(at, "who") && at > next.from;
         bool list = to > at && to < c->end && only_people(next.from, at) && token_is_player(to) &&
                     !token_is_mark(at, ':');
-        bool end = at == c->end || (to > at && !list) || who || clause_runs_on(c, next.from, at);
+        bool runs_on = clause_runs_on(c, next.from, at) || pronoun_runs_on(c, next.from, at) ||
+                       verb_runs_on(c, next.from, at);
+        bool end = at == c->end || (to > at && !list) || who || runs_on;
         if (!end) {
             at = to > at ? to : at + 1;
             continue;

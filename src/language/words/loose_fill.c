@@ -55,8 +55,10 @@ static bool several(const struct clause *k)
 /* Who acts: named, or by whom, or who has the ball, or who acted before. */
 static bool put_actor(struct clause *k, struct who *out)
 {
+    enum verb_task task = verb_row(k->act->verb)->task;
+    bool noun = task == VERB_SCREEN || task == VERB_PASS || task == VERB_EXCHANGE;
     bool by = k->from_who && k->actor_count == 0 && k->act->frame != FRAME_RECEIVE &&
-              k->act->frame != FRAME_TAKE;
+              k->act->frame != FRAME_TAKE && (k->by || noun);
     if (by) {
         k->actors[k->actor_count++] = k->from_who;
         k->from_who = NULL;
@@ -94,25 +96,6 @@ static bool slot_of(enum verb verb, const char *letters, struct slot *out)
         }
     }
     return false;
-}
-
-/* cuts off 5: a use of the screen, as the movement before it says. */
-static enum verb use_of(const struct clause *k)
-{
-    switch (k->act->frame) {
-    case FRAME_DRIVE:
-        return VERB_DRIVES_OFF;
-    case FRAME_DRIBBLE:
-        return VERB_DRIBBLES_OFF;
-    case FRAME_GO:
-    case FRAME_MOVE:
-        if (k->act->verb == VERB_BACK_CUTS) {
-            return VERB_BACK_CUTS_OFF;
-        }
-        return k->place ? VERB_COMES : k->act->verb == VERB_CUTS ? VERB_CURLS : VERB_COUNT;
-    default:
-        return VERB_COUNT;
-    }
 }
 
 static void put_verb(struct clause *k, enum verb verb)
@@ -188,6 +171,10 @@ static bool put_side(struct clause *k, enum verb verb)
     if (!k->side) {
         return true;
     }
+    const struct token *spot = k->place && k->place->tokens.count > 1 ? k->place->tokens.at : NULL;
+    if (spot && str_equal(spot->text, k->side->from->text)) { /* left, to the left slot */
+        return true;
+    }
     if (verb == VERB_DRIVES) {
         put_word(k, k->side, k->side->from->text);
         return true;
@@ -242,29 +229,10 @@ static bool spot_object(struct clause *k)
     return false;
 }
 
-static bool leads_fit(struct clause *k)
-{
-    bool moves =
-        k->act->frame == FRAME_GO || k->act->frame == FRAME_MOVE || k->act->frame == FRAME_FILL;
-    if (moves && k->object && k->object_lead == L_PAST && k->place) { /* to the wing behind 3 */
-        k->object = NULL;
-    }
-    return !k->object || (loose_frame(k->act->frame)->leads & k->object_lead) != 0;
-}
-
 static void put_stop(struct clause *k)
 {
     struct cursor at = here(k, k->act_item);
     recast_mark(&at, &k->said, '.');
-}
-
-/* flashes to the elbow and gets it: on a spot of his own it is passed, not handed. */
-static bool stands_off(const struct clause *k, const struct who *taker)
-{
-    const struct sentence *last = k->going->last;
-    return last && last->subject.count == 1 && same_who(&last->subject.at[0], taker) &&
-           verb_row(last->verb)->task == VERB_MOVE && last->place &&
-           last->place->kind == PLACE_SPOT;
 }
 
 /* gets it from 2, takes the hand-off from 5: said by who gives. */
@@ -276,7 +244,7 @@ static bool fill_inverse(struct clause *k, struct reading *out)
         return false;
     }
     bool gets = said_at(k->act_item->from, k->act_item->to, "get") != NULL; /* handed or passed? */
-    if (gets && k->act->frame == FRAME_RECEIVE && !k->from_who && !stands_off(k, &taker)) {
+    if (gets && k->act->frame == FRAME_RECEIVE && !k->from_who && !clause_stands_off(k, &taker)) {
         return false;
     }
     bool known = k->from_who ? (giver = k->from_who->who, true) : above_holder(k->c, &giver);
@@ -327,21 +295,6 @@ static bool fill_shot(struct clause *k, struct reading *out)
     return true;
 }
 
-/* Who acts without the ball does not drive; who has it dribbles or drives off the screen. */
-static enum verb by_ball(const struct clause *k, enum verb verb, const struct who *who)
-{
-    struct who holder;
-    bool known = above_holder(k->c, &holder) && who_is_one(who);
-    bool has = known && same_who(&holder, who);
-    if (verb == VERB_DRIVES && known && !has) {
-        return VERB_CUTS;
-    }
-    if (verb == VERB_COMES && has) {
-        return k->place ? VERB_DRIBBLES_OFF : VERB_DRIVES_OFF;
-    }
-    return verb;
-}
-
 /* The one screen that waits for him. */
 static bool put_screener(struct clause *k, enum verb verb, const struct who *user)
 {
@@ -354,59 +307,6 @@ static bool put_screener(struct clause *k, enum verb verb, const struct who *use
     put_word(k, k->act_item, STR("off"));
     put_who(k, &one);
     return two.kind == WHO_NONE;
-}
-
-/* What needs to be done to somebody, and nobody is named; his man will do. */
-static bool lacks_object(const struct clause *k)
-{
-    static const struct {
-        enum frame_kind frame;
-        const char *said;
-    } needs[] = {
-#define NEEDS(frame, said) {FRAME_##frame, said},
-#include "language/words/loose_needs.def"
-#undef NEEDS
-    };
-    if (k->object || k->man || (k->act->frame == FRAME_SCREEN && k->from_who)) {
-        return false; /* step-up by 5 */
-    }
-    for (const struct token *at = k->act_item->to; at < k->c->end; at++) {
-        if (said_at(at, k->c->end, "man|girl|guy|check|defender|defense|screen|ball|pick|lane")) {
-            return false;
-        }
-    }
-    for (size_t i = 0; i < sizeof needs / sizeof *needs; i++) {
-        if (needs[i].frame == k->act->frame &&
-            said_at(k->act_item->from, k->act_item->to, needs[i].said) == k->act_item->to) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* sends 3 to the corner, sends 3 away: 3 may go there; shoots off the screen, with the ball: a shot
- * or a use. */
-static bool could_be_two(const struct clause *k)
-{
-    const struct token *from = k->act_item->from, *to = k->act_item->to;
-    bool sends = k->act->frame == FRAME_PASS && k->object && k->object_lead == L_NONE &&
-                 said_at(from, to, "send") && (k->place || !k->thing);
-    bool shoots = k->act->frame == FRAME_USE && said_at(from, to, "shoot off") &&
-                  (k->actor_count == 0 || above_holds(k->c, &k->actors[0]->who));
-    return sends || shoots;
-}
-
-/* What is done, as who it is done to and his ball have it; VERB_COUNT: nothing the language has. */
-static enum verb verb_meant(struct clause *k)
-{
-    if (k->act->frame == FRAME_FILL && k->object && !k->place) {
-        return VERB_REPLACES;
-    }
-    if (!leads_fit(k)) {
-        return (k->object_lead & L_OFF) ? use_of(k) : VERB_COUNT;
-    }
-    bool at = k->act->frame == FRAME_DRIBBLE && k->object && !k->place;
-    return at ? VERB_DRIBBLES_AT : k->act->verb;
 }
 
 /* jogs to the corner, drives hard: how fast, as the modifier the language has. */
@@ -438,10 +338,67 @@ static void put_pace(struct clause *k, enum verb verb)
     }
 }
 
+/* comes off a down screen by 5: the screen, and its use. */
+static bool fill_noun(struct clause *k, struct reading *out)
+{
+    enum frame_kind frame = k->act->frame;
+    bool runs = frame == FRAME_GO || frame == FRAME_MOVE || frame == FRAME_USE ||
+                frame == FRAME_CURL || frame == FRAME_DRIBBLE || frame == FRAME_DRIVE;
+    const struct item *by = k->from_who;
+    if (!by || !runs || k->object || k->side || several(k) || !who_is_one(&by->who)) {
+        return false;
+    }
+    struct clause user = *k;
+    user.from_who = NULL;
+    user.said = (struct recast){.to = NULL};
+    if (!put_actor(&user, &out->acts) || !who_is_one(&out->acts) ||
+        same_who(&out->acts, &by->who)) {
+        return false;
+    }
+    bool has = above_holds(k->c, &out->acts);
+    enum screen_kind kind = has ? SCREEN_BALL : k->noun->act->screen;
+    put_tokens(k, by);
+    put_word(k, k->noun, phrase_words(VERB_SCREENS, PASS_PLAIN, kind, false));
+    put_word(k, k->noun, STR("for"));
+    put_who(k, &out->acts);
+    put_stop(k);
+    put_who(k, &out->acts);
+    enum verb verb = frame == FRAME_CURL ? k->act->verb : clause_by_ball(k, VERB_COMES, &out->acts);
+    put_verb(k, verb);
+    put_word(k, k->noun, STR("off"));
+    put_tokens(k, by);
+    return (k->place || frame == FRAME_CURL || verb == VERB_DRIVES_OFF) && put_place(k, verb);
+}
+
+/* has it: so it is already, or it is not. */
+static bool fill_has(struct clause *k, struct reading *out)
+{
+    struct who holder;
+    bool more =
+        k->object || k->from_who || k->actor_count > 1 || k->route || k->side || k->going->relative;
+    if (more || !put_actor(k, &out->acts) || !above_holder(k->c, &holder)) {
+        return false;
+    }
+    k->said.tokens.count = 0;
+    return same_who(&holder, &out->acts);
+}
+
 static bool fill_plain(struct clause *k, struct reading *out)
 {
-    enum verb verb = lacks_object(k) || could_be_two(k) ? VERB_COUNT : verb_meant(k);
-    if (verb == VERB_COUNT || !put_actor(k, &out->acts)) {
+    bool run = k->act->frame != FRAME_USE && k->act->frame != FRAME_CURL;
+    if (k->noun && run) { /* runs off that screen to the block: a use of it */
+        static const struct loose_act comes = {FRAME_USE, VERB_COMES, PASS_PLAIN, SCREEN_PLAIN, ""};
+        k->act = k->place && verb_row(k->act->verb)->task == VERB_MOVE ? &comes : k->act;
+    }
+    enum verb verb =
+        clause_lacks_object(k) || clause_could_be_two(k) ? VERB_COUNT : clause_verb_meant(k);
+    bool guards = verb != VERB_COUNT && verb_row(verb)->task == VERB_GUARD;
+    if (verb == VERB_COUNT ||
+        (k->noun && !guards && k->act->frame != FRAME_USE && k->act->frame != FRAME_CURL &&
+         k->act->frame != FRAME_DRIBBLE && k->act->frame != FRAME_DRIVE)) {
+        return false;
+    }
+    if (!put_actor(k, &out->acts)) {
         return false;
     }
     if (k->from_who) { /* bursts away from 5 */
@@ -450,7 +407,7 @@ static bool fill_plain(struct clause *k, struct reading *out)
     if (clause_needs_ball(k, &out->acts)) {
         return false;
     }
-    verb = by_ball(k, verb, &out->acts);
+    verb = clause_by_ball(k, verb, &out->acts);
     put_verb(k, verb);
     if (k->act->frame == FRAME_SCREEN && k->act->screen == SCREEN_BALL && !k->object) {
         struct who holder;
@@ -475,14 +432,15 @@ static bool fill_going(struct clause *k, struct reading *out)
     if (k->place || k->object || k->side) {
         return fill_plain(k, out) && (k->place || k->object);
     }
-    if (!put_actor(k, &out->acts) || several(k)) {
+    if (k->noun || !put_actor(k, &out->acts) || several(k)) { /* bends round the screen */
         return false;
     }
     if (above_holds(k->c, &out->acts) && said_at(from, from + 1, "go") && !k->going->more) {
         put_word(k, k->act_item, STR("drives"));
         return true;
     }
-    out->run_in = k->actor_count > 0 && who_is_one(&out->acts);
+    out->run_in =
+        (k->actor_count > 0 || (k->going->last && k->going->more)) && who_is_one(&out->acts);
     k->said.tokens.count = 0;
     return out->run_in;
 }
@@ -500,16 +458,6 @@ static bool fill_idle(struct clause *k, struct reading *out)
     return !more && (k->actor_count == 0 ? k->going->last != NULL : who_is_one(&out->acts));
 }
 
-/* steps in behind the ball: where to, and not to the spot that the verb has without a place. */
-static bool goes_behind_ball(const struct clause *k)
-{
-    bool behind = false;
-    for (const struct token *at = k->act_item->to; at < k->c->end && !behind; at++) {
-        behind = said_at(at, k->c->end, "behind ball|behind the ball|in back of the ball") != NULL;
-    }
-    return behind && !k->place && verb_row(k->act->verb)->task == VERB_MOVE;
-}
-
 bool clause_fill(const struct cursor *c, const struct items *items, const struct going *going,
                  struct reading *out)
 {
@@ -520,13 +468,23 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
     }
     static const struct loose_act goes = {FRAME_GO, VERB_GOES, PASS_PLAIN, SCREEN_PLAIN, ""};
     static const struct loose_act passes = {FRAME_PASS, VERB_PASSES, PASS_PLAIN, SCREEN_PLAIN, ""};
+    static const struct loose_act skips = {FRAME_PASS, VERB_PASSES, PASS_SKIP, SCREEN_PLAIN, ""};
+    static const struct loose_act lobs = {FRAME_PASS, VERB_PASSES, PASS_LOB, SCREEN_PLAIN, ""};
     out->sure = k.unknown == 0;
     out->named = k.actor_count > 0 && k.actors[0]->who.kind != WHO_NONE;
     if (!k.act) {
         bool nothing = k.actor_count == 0 && !k.place && !k.object && !k.side && !k.from_who;
-        if (nothing || k.actor_count == 0 || !k.place || k.place_lead == L_NONE) {
+        bool where = k.actor_count == 0 && !k.object && k.place && (k.place_lead & L_TO) &&
+                     (going->waits || clause_moves_on(&k));
+        if (nothing || (k.actor_count == 0 && !where) || !k.place || k.place_lead == L_NONE) {
             return nothing && k.unknown == 0 && !k.route && !k.thing &&
                    !(k.led && items->count == 1);
+        }
+        for (size_t i = 0; i < items->count && going->more; i++) { /* is on the block: a state */
+            if (items->at[i].kind == ITEM_SMALL &&
+                said_at(items->at[i].from, items->at[i].to, "is|are")) {
+                return false;
+            }
         }
         k.act = &goes;
         k.act_item = k.place;
@@ -534,20 +492,45 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
     if (k.act->frame == FRAME_RECEIVE && k.object && (k.object_lead & L_TO)) { /* gets it to 5 */
         k.act = &passes;
     }
+    bool over = clause_passes_by(&k, "over top|over hedge|over front|over trap");
+    bool across =
+        clause_passes_by(&k, "clear across|all way across|across floor|across court|cross court");
+    if (k.act->frame == FRAME_GIVE) {
+        if (!over && !clause_apart_stand(&k)) {
+            return false;
+        }
+        k.act = &passes;
+    }
+    k.act = over ? &lobs : across ? &skips : k.act;
+    if (k.place && k.place_lead == L_NONE &&
+        said_at(k.act_item->from, k.act_item->to, "vacate|evacuate|cross")) { /* vacates the top */
+        out->run_in = going->more && put_actor(&k, &out->acts) && who_is_one(&out->acts);
+        k.said.tokens.count = 0;
+        return out->run_in;
+    }
     bool fine;
     bool cuts = k.act->verb == VERB_CUTS || k.act->verb == VERB_BACK_CUTS;
     bool led = items->count > 0 && items->at[items->count - 1].kind == ITEM_LEAD; /* cuts up */
     if ((k.gone || (cuts && (k.away || led) && !k.side)) && !k.place && verb_goes(k.act->verb)) {
         return false; /* cuts away: not to the rim */
     }
-    if (goes_behind_ball(&k)) {
-        return false;
+    if (clause_goes_behind_ball(&k)) { /* where that is may come behind it */
+        out->run_in = going->more && put_actor(&k, &out->acts) && who_is_one(&out->acts);
+        return out->run_in;
+    }
+    if (k.noun && k.from_who) {
+        fine = fill_noun(&k, out);
+        out->uses = true;
+        out->tokens = k.said.tokens;
+        return fine;
     }
     switch (k.act->frame) {
     case FRAME_LIGHT:
         return false;
     case FRAME_IDLE:
         return fill_idle(&k, out);
+    case FRAME_HAS:
+        return fill_has(&k, out);
     case FRAME_GO:
         fine = fill_going(&k, out);
         break;

@@ -44,89 +44,6 @@ static const struct {
 #undef FATAL
 };
 
-/* ---- words, bent or not ---- */
-
-static bool tail_is(struct str text, size_t from, const char *tail)
-{
-    return str_equal((struct str){text.at + from, text.size - from}, str_of(tail));
-}
-
-/* `text` is `word`, or that word as a verb is bent: cuts, cutting, drives, driving, carries. */
-static bool bent_from(struct str text, struct str word)
-{
-    size_t n = word.size;
-    if (text.size < n - 1 || n < 2 || memcmp(text.at, word.at, n - 1) != 0) {
-        return false;
-    }
-    char last = word.at[n - 1];
-    bool whole = text.size >= n && text.at[n - 1] == last;
-    if (n == 2 && last != 'o') { /* goes, doing; but not ins, ons */
-        return false;
-    }
-    if (whole) {
-        bool doubled = text.size > n && text.at[n] == last && tail_is(text, n + 1, "ing");
-        return text.size == n || tail_is(text, n, "s") || tail_is(text, n, "es") ||
-               tail_is(text, n, "ing") || doubled;
-    }
-    return (last == 'e' && tail_is(text, n - 1, "ing")) ||
-           (last == 'y' && tail_is(text, n - 1, "ies"));
-}
-
-static struct str next_word(struct str *left, char stop)
-{
-    size_t size = 0;
-    while (size < left->size && left->at[size] != stop) {
-        size++;
-    }
-    struct str word = {left->at, size};
-    size_t past = size < left->size ? size + 1 : size;
-    *left = (struct str){left->at + past, left->size - past};
-    return word;
-}
-
-static bool word_fits(const struct token *token, struct str word)
-{
-    bool own = word.size > 2 && tail_is(word, word.size - 2, "'s");
-    if (own) { /* let's, he's: the scanner keeps the 's apart */
-        word.size -= 2;
-    }
-    bool words = token->kind == TOKEN_WORD || token->kind == TOKEN_NUMBER;
-    if (!words || token->possessive != own || token->text.size == 0 ||
-        token->text.at[0] != word.at[0]) {
-        return false;
-    }
-    return str_equal(token->text, word) || bent_from(token->text, word);
-}
-
-/* One way: all its words; articles and what says nothing may stand between. */
-static const struct token *way_at(const struct token *at, const struct token *end, struct str way)
-{
-    for (bool first = true; way.size > 0; first = false) {
-        struct str word = next_word(&way, ' ');
-        while (!first && at < end && at->filler && !word_fits(at, word)) {
-            at++;
-        }
-        if (at >= end || !word_fits(at, word)) {
-            return NULL;
-        }
-        at++;
-    }
-    return at;
-}
-
-const struct token *said_at(const struct token *at, const struct token *end, const char *said)
-{
-    const struct token *longest = NULL;
-    struct str left = str_of(said);
-    while (left.size > 0) {
-        struct str way = next_word(&left, '|');
-        const struct token *to =
-            at->first == way.at[0] || at->first == '\0' ? way_at(at, end, way) : NULL;
-        longest = to && (!longest || to > longest) ? to : longest;
-    }
-    return longest;
-}
-
 /* ---- people ---- */
 
 bool counts_at(const struct token *from, const struct token *at, const struct token *end)
@@ -261,6 +178,20 @@ static const struct token *side_at(const struct token *at, const struct token *e
     return longest;
 }
 
+/* 4 ft above the corner, halfway between the wing and the top. */
+static bool measured(const struct token *at, const struct token *end)
+{
+    bool feet = at->kind == TOKEN_NUMBER && at + 1 < end && said_at(at + 1, end, "ft|foot|feet");
+    return feet || said_at(at, end, "halfway");
+}
+
+static const struct place *spot_full(struct cursor *c)
+{
+    const struct place *place = NULL;
+    struct who who = {.kind = WHO_NONE};
+    return place_or_who_read(c, 0, &place, &who) && place ? place : NULL;
+}
+
 /* A spot as the grammar knows it, or as loose_places.def has it. */
 static const struct token *spot_said(const struct cursor *c, const struct token *at,
                                      token_list *out)
@@ -270,8 +201,18 @@ static const struct token *spot_said(const struct cursor *c, const struct token 
     struct recast r = {.to = NULL};
     trial.at = at;
     const struct place *place = at < c->end ? spot_read(&trial, true) : NULL;
+    if (!place && at < c->end && measured(at, c->end)) { /* 4 ft below the wing, halfway to */
+        cursor_back(&trial, mark);
+        trial.at = at;
+        place = spot_full(&trial);
+    }
     const struct token *to = place && trial.refusals == c->refusals ? trial.at : NULL;
     cursor_back(&trial, mark);
+    enum spot spot;
+    trial.at = at;
+    if (!to && at < c->end && several_spot(&trial, &spot)) { /* the corners: each his own */
+        to = trial.at;
+    }
     if (to) {
         recast_copy(c, &r, at, to);
         *out = r.tokens;
@@ -291,9 +232,10 @@ static const struct token *spot_said(const struct cursor *c, const struct token 
 }
 
 /* corner on the left, wing right side: the side behind the spot. */
-static const struct token *side_behind(const struct token *at, const struct token *end,
+static const struct token *side_behind(const struct cursor *c, const struct token *at,
                                        const char **side)
 {
+    const struct token *end = c->end;
     const struct token *on = said_at(at, end, "on|on the|to the");
     const struct token *from = on ? on : at;
     while (from < end && from->filler) {
@@ -306,6 +248,9 @@ static const struct token *side_behind(const struct token *at, const struct toke
         to && to < end &&
         (said_at(to, end,
                  "to|at|back|away|off|down|up|in|into|there|now|wing|corner|elbow|block|slot"));
+    token_list spot = {NULL, 0, 0};
+    const struct token *farther = to ? spot_said(c, from, &spot) : NULL;
+    leads_on = leads_on || (farther && farther > to); /* under the rim to the right short corner */
     *side = left ? "left" : "right";
     return leads_on ? NULL : to;
 }
@@ -329,7 +274,7 @@ static bool place_said(const struct cursor *c, struct item *item)
         recast_copy(c, &r, behind.at, behind.at + behind.count);
         to = with_side;
     } else if (to) {
-        const struct token *after = to < c->end ? side_behind(to, c->end, &side) : NULL;
+        const struct token *after = to < c->end ? side_behind(c, to, &side) : NULL;
         if (after && spot.count == 1) {
             recast_word(&here, &r, side);
             to = after;
@@ -356,7 +301,8 @@ static void act_said(const struct cursor *c, bool defends, struct item *best)
     for (size_t i = 0; i < sizeof acts / sizeof *acts; i++) {
         enum frame_kind frame = acts[i].frame;
         bool guards = (loose_frame(frame)->flags & F_DEFENDS) != 0;
-        if (guards != defends && !(defends && (frame == FRAME_STAND || frame == FRAME_STAY))) {
+        if (guards != defends &&
+            !(defends && (frame == FRAME_STAND || frame == FRAME_STAY || frame == FRAME_IDLE))) {
             continue;
         }
         struct item item = {.from = best->from, .act = &acts[i]};
@@ -398,6 +344,16 @@ bool action_told(const struct cursor *c, const struct token *from, const struct 
  * which nobody does anything. */
 static bool why_said(const struct cursor *c, const struct token *from, enum item_kind kind)
 {
+    if (token_is_word(from, "before")) { /* before feeding the post: that is done, too */
+        const struct token *next = past_fillers(from + 1, c->end);
+        bool tells = false;
+        for (const struct token *at = next; at < c->end; at++) {
+            tells = tells || said_at(at, c->end, "can|could|is|are|has|have|shift|recover|react");
+        }
+        if (!tells || ends_in_ing(next)) {
+            return false;
+        }
+    }
     for (const struct token *at = from; at < c->end && kind == ITEM_REASON; at++) {
         if (at->kind == TOKEN_NUMBER || at->kind == TOKEN_DEFENDER) {
             return false;
@@ -432,6 +388,35 @@ static struct item counted(const struct token *at, const struct token *end)
         .kind = steps ? ITEM_SMALL : ITEM_FATAL, .from = at, .to = at + (steps ? 2 : 1)};
 }
 
+/* off 5's shoulder, by his own hip: 5, or nobody new. */
+static bool body_said(const struct cursor *c, const struct token *at, struct item *item)
+{
+    static const char bodies[] =
+        "shoulder|hip|back|butt|side|body|hand|tail|outside|inside|outside shoulder|inside "
+        "shoulder|left shoulder|right shoulder|outside hip|inside hip|left hip|right hip|back "
+        "side|heels|left side|right side|high side|low side";
+    static const char own[] =
+        "shoulder|hip|back|butt|side|body|tail|heels|man|defender|guy|girl|check|lane|lanes|way|"
+        "own side|own sides|sides|feet|foot|knees|arms|elbows|eyes|head|chest|numbers|dribble|"
+        "own man|own girl|own guy|own dribble|outside shoulder|inside shoulder|outside foot|inside "
+        "foot|pivot foot|side of floor|side of court|time|breath|balance|momentum|shot|rhythm|"
+        "left shoulder|right shoulder|own shoulder|own defender|speed|pace|angle|tracks|stance";
+    bool numbers = at->possessive && at->kind == TOKEN_NUMBER && at->integer;
+    const struct token *to = NULL;
+    if (numbers && at + 1 < c->end && (to = said_at(at + 1, c->end, bodies))) {
+        item->kind = ITEM_WHO;
+        item->to = to;
+        put_who(c, item, player(at, (int)at->number));
+        return true;
+    }
+    if (at + 1 < c->end && said_at(at, at + 1, "his|her|their") == at + 1 &&
+        (to = said_at(at + 1, c->end, own))) {
+        item->kind = ITEM_SMALL;
+        item->to = to;
+    }
+    return to != NULL;
+}
+
 /* The longest piece at `at`; of two as long, what stands first here. */
 static struct item item_at(const struct cursor *c, const struct token *at, bool defends, bool led)
 {
@@ -453,11 +438,20 @@ static struct item item_at(const struct cursor *c, const struct token *at, bool 
         best.kind = why_said(c, at, ITEM_REASON) ? ITEM_REASON : ITEM_FATAL;
     }
     struct item item = {.from = at};
+    if (measured(at, c->end) && place_said(c, &item)) {
+        item.kind = ITEM_PLACE;
+        return item;
+    }
+    item = (struct item){.from = at};
     if (counts_at(c->at, at, c->end)) {
         return counted(at, c->end);
     }
     if (person_said(c, &item)) {
         longer(&best, item, ITEM_WHO);
+    }
+    item = (struct item){.from = at};
+    if (body_said(c, at, &item)) {
+        longer(&best, item, item.kind);
     }
     item = (struct item){.from = at};
     bool place = place_said(c, &item);
@@ -490,9 +484,13 @@ static bool defenders_clause(const struct cursor *c)
     return false;
 }
 
-bool items_find(const struct cursor *c, struct items *out)
+bool items_after(const struct cursor *c, const struct sentence *last, struct items *out)
 {
-    bool defends = defenders_clause(c);
+    const struct token *first = past_fillers(c->at, c->end);
+    bool goes_on = last && last->subject.count > 0 && who_defends(&last->subject.at[0]) &&
+                   first < c->end && first->kind == TOKEN_WORD && /* and gets back to 4 */
+                   (ends_in_s(first) || ends_in_ing(first));
+    bool defends = goes_on || defenders_clause(c);
     out->count = 0;
     for (const struct token *at = past_fillers(c->at, c->end); at < c->end;) {
         const struct item *before = out->count > 0 ? &out->at[out->count - 1] : NULL;
@@ -508,4 +506,9 @@ bool items_find(const struct cursor *c, struct items *out)
         at = past_fillers(item.to, c->end);
     }
     return true;
+}
+
+bool items_find(const struct cursor *c, struct items *out)
+{
+    return items_after(c, NULL, out);
 }

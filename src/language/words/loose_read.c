@@ -128,6 +128,18 @@ static bool strict_part(struct loose *l, const struct token *from, const struct 
     return false;
 }
 
+/* 1 picks 5, who has the ball: he chooses him. */
+static bool chooses(const struct loose *l, const struct token *from, const struct token *to)
+{
+    const struct sentence *last = &l->out->at[l->out->count - 1];
+    bool picks = false;
+    for (const struct token *at = from; at < to && !picks; at++) {
+        picks = said_at(at, to, "pick") && !said_at(at, to, "pick up|pick for");
+    }
+    return picks && verb_row(last->verb)->task == VERB_SCREEN && last->subject.count == 1 &&
+           above_holds(l->c, &last->subject.at[0]);
+}
+
 /* The next piece only says where the use of a screen ends. */
 static bool ends_behind(const struct loose *l, const struct piece *piece)
 {
@@ -214,7 +226,9 @@ static size_t strict_pieces(struct loose *l, size_t from)
         struct cursor_mark mark = cursor_mark(l->c);
         bool read =
             (from > 0 || to < l->pieces.count) && strict_part(l, begin, l->pieces.at[to - 1].to);
-        if (read && l->out->count > had && use_without_end(l, &l->pieces.at[to - 1])) {
+        if (read && l->out->count > had &&
+            (use_without_end(l, &l->pieces.at[to - 1]) ||
+             chooses(l, begin, l->pieces.at[to - 1].to))) {
             cursor_back(l->c, mark);
             l->out->count = had;
             continue;
@@ -351,14 +365,17 @@ static bool loose_piece(struct loose *l, struct piece *piece)
     if (doer->kind != WHO_NONE) {
         VEC_PUSH(l->c->arena, &carried.subject, *doer);
         going.last = &carried;
+        going.waits = true;
     }
-    if (!items_find(&part, &items) || !clause_fill(&part, &items, &going, &reading)) {
+    if (!items_after(&part, going.relative ? NULL : going.last, &items) ||
+        !clause_fill(&part, &items, &going, &reading)) {
         return false;
     }
     if (reading.uses && ends_behind(l, piece)) { /* comes off and gets to the right slot */
         part.end = piece[1].to;
         piece[1].taken = true;
-        if (!items_find(&part, &items) || !clause_fill(&part, &items, &going, &reading)) {
+        if (!items_after(&part, going.relative ? NULL : going.last, &items) ||
+            !clause_fill(&part, &items, &going, &reading)) {
             return false;
         }
     }
@@ -403,6 +420,9 @@ static bool remark_piece(struct loose *l, const struct piece *piece)
     part.at = part.first = piece->from;
     part.end = piece->to;
     bool acts = act_begins(past_fillers(piece->from, piece->to), piece->to, false); /* screens */
+    for (const struct token *at = piece->from; at < piece->to; at++) {
+        acts = acts || at->kind == TOKEN_DEFENDER; /* x3 is cheating: what he does */
+    }
     if (l->tie.count > 0 || l->carried.kind != WHO_NONE || acts || !remark_is(&part)) {
         return false;
     }

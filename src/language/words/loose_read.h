@@ -92,6 +92,8 @@ bool line_cut(const struct cursor *c, struct pieces *out);
 
 /* loose_lex: the clause from c->at to c->end, piece by piece; false: too long. */
 bool items_find(const struct cursor *c, struct items *out);
+/* The same, where it may go on with who acts in `last`; NULL: nobody. */
+bool items_after(const struct cursor *c, const struct sentence *last, struct items *out);
 /* Whether one of the ways in `said`, parted by `|`, begins at `at`; gives its end, or NULL. */
 const struct token *said_at(const struct token *at, const struct token *end, const char *said);
 /* The number at `at` counts what is done: two steps, three set screens. `from`: where its clause
@@ -117,6 +119,7 @@ struct going {
     const struct sentence *last; /* of the line; NULL: none */
     bool relative;               /* behind `who`: whom it was done to */
     bool more;                   /* another clause follows */
+    bool waits;                  /* `last` is of one who goes, and where to is not said yet */
 };
 bool clause_fill(const struct cursor *c, const struct items *items, const struct going *going,
                  struct reading *out);

@@ -39,7 +39,15 @@ static const struct item *of_two_acts(const struct item *a, const struct item *b
         return weak(a) ? b : a;
     }
     if (weak(a)) {
-        return a->act->frame == FRAME_GO ? a : b;
+        return a->act->frame == FRAME_GO || a->act->frame == FRAME_GIVE ? a : b;
+    }
+    if (a->act->frame == FRAME_SHOOT && b->act->frame == FRAME_RECEIVE) { /* on the catch */
+        return a;
+    }
+    if (a->act->frame == FRAME_RECEIVE && b->act->frame == FRAME_PASS && /* the pocket pass */
+        token_is_word(b->to - 1, "pass") && !ends_in_s(b->from) &&
+        said_at(a->from, a->to, "catch|receive|grab|take|snare|collect")) {
+        return a;
     }
     if (same_act(a->act, b->act) || (same_verb && b_plain)) {
         return a;
@@ -52,11 +60,30 @@ static const struct item *of_two_acts(const struct item *a, const struct item *b
     return a_use && (ball || b->act->frame == FRAME_SCREEN) ? a : NULL;
 }
 
+/* off a down screen, uses a back screen: a thing, and nothing that is done here. */
+static bool screen_noun(const struct items *items, size_t i)
+{
+    const struct item *item = &items->at[i];
+    const struct item *before = i > 0 ? &items->at[i - 1] : NULL;
+    while (before && before > items->at && before->kind == ITEM_SMALL) { /* off that screen */
+        before--;
+    }
+    if (!before || item->act->frame != FRAME_SCREEN || ends_in_s(item->to - 1)) {
+        return false;
+    }
+    bool uses = before->kind == ITEM_ACT && before->act->frame == FRAME_USE;
+    return uses || (before->kind == ITEM_LEAD && (before->lead & L_OFF));
+}
+
 bool clause_act(struct clause *k, const struct items *items)
 {
     for (size_t i = 0; i < items->count; i++) {
         const struct item *item = &items->at[i];
         if (item->kind != ITEM_ACT) {
+            continue;
+        }
+        if (screen_noun(items, i)) {
+            k->noun = k->noun ? k->noun : item;
             continue;
         }
         bool twice = i > 0 && items->at[i - 1].act == item->act && item->act; /* cuts cuts */
@@ -148,6 +175,22 @@ static bool spot_acts(const struct clause *k, const struct items *items, size_t 
     return !acted && lead == L_NONE && k->actor_count == 0 && act_behind(items, i) && !k->place;
 }
 
+/* 5 turns to face the rim 2 is cutting: another sentence begins with this one. */
+static bool begins_another(const struct items *items, size_t i)
+{
+    size_t n = i + 1;
+    bool is = false;
+    while (n < items->count && items->at[n].kind == ITEM_SMALL) {
+        is = is || said_at(items->at[n].from, items->at[n].to, "is|are");
+        n++;
+    }
+    if (n == items->count || items->at[n].kind != ITEM_ACT) {
+        return false;
+    }
+    const struct token *verb = items->at[n].from;
+    return ends_in_s(verb) || (is && ends_in_ing(verb));
+}
+
 bool clause_gather(struct clause *k, const struct items *items)
 {
     unsigned lead = L_NONE;
@@ -176,6 +219,13 @@ bool clause_gather(struct clause *k, const struct items *items)
             into = said_at(item->from, item->to, "into|to|toward|in to|out to|over to") != NULL;
             break;
         case ITEM_WHO:
+            k->by = k->by || (lead == L_FROM && !k->from_who && i > 0 &&
+                              said_at(items->at[i - 1].from, items->at[i - 1].to,
+                                      "by|courtesy of") == items->at[i - 1].to);
+            if ((acted && lead == L_NONE && begins_another(items, i)) ||
+                (!acted && i > 0 && items->at[i - 1].kind == ITEM_WHO)) { /* the three elbow men */
+                return false;
+            }
             fine = who_found(k, item, lead, acted);
             lead = L_NONE;
             break;
