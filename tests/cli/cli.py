@@ -620,13 +620,14 @@ def books():
         tap.same(run('book', 'plan.play', '--play', 'Lantern', '-o', 'z.html', cwd=here)[1], 'z.html\n', 'a page of one play has no practices')
         svg = '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9">{}</svg>'
         for name, text in (('good', svg.format('<rect width="9" height="9"/>')), ('broken', svg.format('<rect')), ('words', 'hello'),
-                           ('outside', svg.format('<image width="9" height="9" href="good.svg"/>')), ('huge', svg.format(' ' * (4 << 20)))):
+                           ('outside', svg.format('<image width="9" height="9" href="good.svg"/>')), ('huge', svg.format(' ' * (4 << 20))),
+                           ('endless', svg.format('<filter id="f"><feTurbulence numOctaves="999999999"/></filter><rect width="9" height="9" filter="url(#f)"/>'))):
             (here / f'{name}.svg').write_text(text)
         tap.same(run('book', 'book.play', '--crest', 'good.svg', '--deps', 'rule.d', cwd=here)[:2], (0, 'larkspur-kites-book.pdf\n'), 'a crest on the cover')
         tap.same((here / 'rule.d').read_text(), 'larkspur-kites-book.pdf: book.play good.svg\n', 'the make rule names the crest')
         whole = (here / 'larkspur-kites-book.pdf').read_bytes()
         for name, words in (('broken', 'broken'), ('words', 'neither SVG nor PNG'), ('outside', 'outside itself'), ('huge', '4 MiB'),
-                            ('missing', 'No such file')):
+                            ('endless', 'too long or too much memory'), ('missing', 'No such file')):
             one_message(run('book', 'book.play', '--crest', f'{name}.svg', cwd=here), 3, [f'{name}.svg', words], f'a crest that is {name} is refused')
         tap.ok((here / 'larkspur-kites-book.pdf').read_bytes() == whole, 'and the old file is whole')
         one_message(run('book', 'book.play', '--crest', 'good.svg', '-o', 'good.svg', cwd=here), 2, ['PDF'], 'a book is no SVG')

@@ -2,6 +2,7 @@
 /* book: the whole playbook as one file. */
 #include <stdlib.h>
 
+#include "program/cli/crest_try.h"
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
 
@@ -10,7 +11,7 @@ static bool read_crest(const struct request *request, struct input *input, struc
     if (!input_read_beside(input, request, request->crest, crest)) {
         return false;
     }
-    const char *trouble = courtwright_crest_trouble(crest->at, crest->size);
+    const char *trouble = crest_try(crest->at, crest->size);
     if (trouble) {
         say(request->command, "nothing was written: the crest %s %s", shown(request->crest),
             trouble);
