@@ -129,12 +129,31 @@ static bool is_said_better(const finding_list *findings, size_t index)
     return false;
 }
 
+/* One sentence before the reads is run in each of them, and what is wrong with it told in the
+ * first. A line of a read is run in no other. Accepted in one, it may be wrong in the other. */
+#define AS_MUCH 0.3 /* m or s: with amounts no farther apart it is one and the same; ours */
+static bool is_said_of_read_before(const finding_list *findings, size_t index)
+{
+    const struct finding *finding = &findings->at[index];
+    for (size_t i = 0; finding->branch >= 0 && finding->who[1] != BODY_NONE && i < index; i++) {
+        const struct finding *other = &findings->at[i];
+        if (same_matter(other, finding) && other->step == finding->step && other->branch >= 0 &&
+            other->branch != finding->branch && other->severity >= finding->severity &&
+            other->accepted == finding->accepted && other->span.source == finding->span.source &&
+            other->span.begin == finding->span.begin &&
+            fabs(other->amount - finding->amount) < AS_MUCH) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Nobody asks any more in which segment they are: checker.of stays, no longer parallel to them. */
 static void drop_said_better(struct arena *arena, finding_list *findings)
 {
     bool *drop = arena_array(arena, bool, findings->count + 1);
     for (size_t i = 0; i < findings->count; i++) {
-        drop[i] = is_said_better(findings, i);
+        drop[i] = is_said_better(findings, i) || is_said_of_read_before(findings, i);
     }
     size_t kept = 0;
     for (size_t i = 0; i < findings->count; i++) {

@@ -560,6 +560,33 @@ START_TEST(names_of_checks_are_held_against_the_table)
 }
 END_TEST
 
+/* `once` in front of the reads; `again` is a line of the second read alone. */
+static size_t close_in_reads(const char *once, const char *first, const char *again)
+{
+    struct piped piped;
+    struct str text = str_format(&arena,
+                                 "play \"Ferry\"\n"
+                                 "  start 1 top, 2 right wing, 3 left wing, 4 right corner, 5 left "
+                                 "block\n  ball 1\n  defense man\n  step\n    1 passes to 3\n%s"
+                                 "    read x3 helps\n      3 passes to 5\n%s"
+                                 "    read otherwise\n      5 goes to left corner\n%s",
+                                 once, first, again);
+    pipe_text(&arena, text, &piped);
+    ck_assert_msg(piped.diags.errors == 0, "%s", piped_said(&arena, &piped));
+    return piped_count(&piped, "space.close");
+}
+
+START_TEST(what_is_common_to_the_reads_is_told_once)
+{
+    ck_assert_uint_eq(close_in_reads("    2 goes to 7 ft above 4\n", "", ""), 1);
+    ck_assert_uint_eq(
+        close_in_reads("", "      2 goes to 7 ft above 4\n", "      2 goes to 7 ft above 4\n"), 2);
+    ck_assert_uint_eq(close_in_reads("    2 goes to 7 ft above 4\n",
+                                     "      accept space.close \"a stack\"\n", ""),
+                      2);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("more checks");
@@ -593,6 +620,7 @@ int main(void)
     tcase_add_test(all, a_cut_wide_of_the_screener_is_told_from_two_feet);
     tcase_add_test(all, a_screen_inside_a_zone_is_used_by_the_pass_behind_it);
     tcase_add_test(all, a_screen_is_unused_if_nobody_comes_off_it_to_the_end);
+    tcase_add_test(all, what_is_common_to_the_reads_is_told_once);
     tcase_add_test(all, names_of_checks_are_held_against_the_table);
     suite_add_tcase(suite, all);
     return suite_main(suite);
