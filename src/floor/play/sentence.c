@@ -388,8 +388,10 @@ static void note_nowhere(struct maker *m, const struct sentence *s, const struct
 {
     bool fixed = task->goal.kind == GOAL_POINT || task->goal.who == task->who;
     bool straight = task->shape == SHAPE_STRAIGHT && task->path == PATH_NONE && fixed;
-    bool round = task->kind == TASK_USE && fixed &&
-                 (task->shape == SHAPE_STRAIGHT || task->shape == SHAPE_CURL); /* once round */
+    bool round =
+        task->kind == TASK_USE && fixed &&
+        (task->shape == SHAPE_STRAIGHT || task->shape == SHAPE_CURL ||
+         (task->shape == SHAPE_FADE && last_of(m, task->who) < 0)); /* after a set-up: back */
     if (((task->kind == TASK_MOVE && straight) || round) && task->goal_written &&
         vec2_near(from, task->planned, NOWHERE)) {
         struct diag *diag =

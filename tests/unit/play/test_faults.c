@@ -388,6 +388,12 @@ START_TEST(a_way_to_where_one_stands_is_a_note)
     ck_assert_uint_eq(how_many("play.nowhere"), 0);
     resolve("play \"A\"\n  start five-out\n  3 cuts to the rim\n  then 3 fills 3's spot\n");
     ck_assert_uint_eq(how_many("play.nowhere"), 0);
+    /* a fade back from a set-up is one; from his own corner it is none */
+    resolve("play \"A\"\n  start five-out\n  5 screens for 3\n  3 fades off 5 to left wing\n");
+    ck_assert_uint_eq(how_many("play.nowhere"), 1);
+    resolve("play \"A\"\n  start five-out\n  3 sets up toward the rim\n  5 screens for 3\n"
+            "  3 fades off 5 to left wing\n");
+    ck_assert_uint_eq(how_many("play.nowhere"), 0);
 }
 END_TEST
 
