@@ -278,12 +278,15 @@ static void hold_sums(struct season_maker *m, const struct practice *practice)
     struct practice_sums sums = practice_sum(practice);
     double most = dry_most(m);
     if (sums.dry > most + WHOLE) {
-        struct str enough = minutes_words(m, most);
+        struct str enough = minutes_words(m, most); /* is what may go by, not what is to be drunk */
         struct str dry = minutes_words(m, sums.dry), from = minutes_words(m, sums.dry_from);
         struct diag *diag = diag_add(m->diags, DIAG_PRACTICE_BREAK, practice->span,
                                      "%.*s without water, from minute %.*s on", STR_ARG(dry),
                                      (int)from.size - 4, from.at);
-        diag_help(m->diags, diag, "put `3 min water` into it; %.*s are enough", STR_ARG(enough));
+        diag_help(m->diags, diag,
+                  "write `3 min water` on a line of its own in between: %.*s go by "
+                  "without a break at most",
+                  STR_ARG(enough));
     }
 }
 

@@ -56,6 +56,16 @@ static bool has(const char *id)
     return false;
 }
 
+static struct str help_of(const char *id)
+{
+    for (size_t i = 0; i < diags.all.count; i++) {
+        if (str_is(str_of(diags.all.at[i].row->id), id)) {
+            return diags.all.at[i].help;
+        }
+    }
+    return STR("");
+}
+
 START_TEST(a_plan_runs_against_the_clock)
 {
     const struct season *season = season_of(
@@ -191,6 +201,9 @@ START_TEST(what_a_practice_adds_up_to_is_held_to_what_is_booked)
     season_of("limit practice.break 20 min\n" BOOK
               "practice \"P\"\n  25 min \"Shooting\"\n  3 min water\n");
     ck_assert(has("practice.break"));
+    ck_assert(str_equal(help_of("practice.break"),
+                        STR("write `3 min water` on a line of its own in between: 20 min go by "
+                            "without a break at most")));
     season_of("limit practice.break 30 min\n" BOOK "practice \"P\"\n  30 min \"Shooting\"\n");
     ck_assert(!has("practice.break"));
 }
