@@ -131,6 +131,7 @@ static void watch_passes(struct arena *arena, const struct segment *segment,
     for (size_t i = 0; i < segment->tasks; i++) {
         bool nearer =
             segment_task(segment, i)->kind == TASK_PASS &&
+            segment_task(segment, i)->who != BODY_COACH && /* he feeds, and is taught nothing */
             is_seen(segment, segment->record[i].lane_by) &&
             segment->record[i].time[MOMENT_RELEASED] >= 0 &&
             (nearest == segment->tasks || segment->record[i].lane < segment->record[nearest].lane);

@@ -315,6 +315,20 @@ START_TEST(where_nobody_defends_nobody_is_watched)
 }
 END_TEST
 
+START_TEST(a_pass_of_the_coach_is_no_figure)
+{
+    static const char *const drill = "drill \"Gate\"\n"
+                                     "  start 1 right wing, x1 at front of the rim, coach top\n"
+                                     "  ball coach\n  step\n    coach passes to 1\n"
+                                     "    x1 closes out on 1\n%s";
+    watch_text(text_of(str_format(&arena, drill, "")));
+    ck_assert_uint_eq(figures.count, 0);
+    watch_text(text_of(str_format(&arena, drill, "    1 passes to coach\n")));
+    ck_assert_uint_eq(figures.count, 1);
+    ck_assert_ptr_nonnull(strstr(plain(figures.at[0].text), "1 looks for x1"));
+}
+END_TEST
+
 /* ---- a goal's seconds ---- */
 
 #define PRESSED                                                                                    \
@@ -423,6 +437,7 @@ int main(void)
     tcase_add_test(all, figures_are_those_of_the_run);
     tcase_add_test(all, what_is_a_finding_is_no_figure);
     tcase_add_test(all, where_nobody_defends_nobody_is_watched);
+    tcase_add_test(all, a_pass_of_the_coach_is_no_figure);
     tcase_add_test(all, the_coach_is_told_what_a_goal_in_seconds_takes);
     tcase_add_test(all, the_strip_ends_on_a_whole_second_and_has_a_lane_for_each_who_moves);
     tcase_add_test(all, a_lineup_says_who_has_which_spot_else_the_roster);
