@@ -103,22 +103,27 @@ size_t playbook_chapter(const struct playbook *book, const struct play *play)
     return book->chapters.count;
 }
 
-struct str team_first_name(const struct team *team, const struct play *play, body who)
+struct str team_name(const struct team *team, const struct play *play, body who)
 {
     const struct lineup *lineup = lineup_of(team, play);
     for (size_t i = 0; lineup && i < lineup->spots.count; i++) {
         if (plays(&lineup->spots.at[i], who)) {
-            return first_of(lineup->spots.at[i].name);
+            return lineup->spots.at[i].name;
         }
     }
     struct str name = {NULL, 0};
     for (size_t i = 0; i < team->roster.count; i++) {
         const struct roster_entry *entry = &team->roster.at[i];
         if (plays(entry, who) && (name.size == 0 || entry->starter)) {
-            name = first_of(entry->name);
+            name = entry->name;
         }
     }
     return name;
+}
+
+struct str team_first_name(const struct team *team, const struct play *play, body who)
+{
+    return first_of(team_name(team, play, who));
 }
 
 static const struct branch *branch_of(const struct step *step, int branch)

@@ -37,7 +37,11 @@ static void hold_lineups_to_roster(struct maker *m, const struct block *block)
             if (near) {
                 diag_help(m->diags, diag, "did you mean \"%s\"?", near);
             } else {
-                diag_help(m->diags, diag, "add the player under `team`: 6 \"%.*s\"", STR_ARG(name));
+                diag_help(
+                    m->diags, diag,
+                    "add the player under `team`, by the spot he plays, which others may have "
+                    "too: %d \"%.*s\"",
+                    form->roster->lineup.at[j].who.number, STR_ARG(name));
             }
         }
     }

@@ -262,8 +262,9 @@ struct playbook {
 /* The chapter that a play of the book stands in, as an index; chapters.count: none with a title. */
 size_t playbook_chapter(const struct playbook *book, const struct play *play);
 
-/* The first name of who plays an attacker's spot in the play: as its lineup has it, else the
- * roster's starter; empty when nobody is named. */
+/* Who plays an attacker's spot in the play: as its lineup has it, else the roster's starter, else
+ * the first with that number; empty when nobody is named. */
+struct str team_name(const struct team *team, const struct play *play, body who);
 struct str team_first_name(const struct team *team, const struct play *play, body who);
 
 /* Does the player of this name have this spot in the play? As its lineup has it; a lineup that does

@@ -52,11 +52,13 @@ static bool is_apostrophe(uint32_t code)
            code == 0x2BC;
 }
 
-/* Two of those that are not seen turn round all that follows them, also behind a title. */
+/* Two of those that are not seen turn round all that follows them, also behind a title; and some
+ * codes are no letters and never will be (Unicode, noncharacters). */
 static bool is_control(uint32_t code)
 {
     return (code < 0x20 && code != '\t') || (code >= 0x7F && code <= 0x9F) || code == 0x2028 ||
-           code == 0x2029 || code == 0x202D || code == 0x202E;
+           code == 0x2029 || code == 0x202D || code == 0x202E || (code & 0xFFFE) == 0xFFFE ||
+           (code >= 0xFDD0 && code <= 0xFDEF);
 }
 
 static bool is_hidden(uint32_t code)

@@ -41,16 +41,15 @@ static void set_remember(struct column *column, const struct play *play)
     }
 }
 
-static struct str starters(struct arena *arena, const struct team *team, int players)
+static struct str who_is_who(struct arena *arena, const struct team *team, const struct play *play)
 {
     struct strbuf out;
     strbuf_init(&out, arena);
-    for (size_t i = 0; i < team->roster.count; i++) {
-        const struct roster_entry *entry = &team->roster.at[i];
-        if (entry->starter && entry->number <= players) {
-            struct str name = words_isolated(arena, entry->name);
-            strbuf_print(&out, "%s%c%d%c %.*s", out.size ? ", " : "", TELL_BOLD, entry->number,
-                         TELL_PLAIN, STR_ARG(name));
+    for (int n = 1; n <= play->players; n++) {
+        struct str name = words_isolated(arena, team_name(team, play, body_attacker(n)));
+        if (name.size > 0) {
+            strbuf_print(&out, "%s%c%d%c %.*s", out.size ? ", " : "", TELL_BOLD, n, TELL_PLAIN,
+                         STR_ARG(name));
         }
     }
     if (out.size > 0) {
@@ -100,7 +99,7 @@ struct galley *paragraphs_set(const struct setter *setter, const struct play *pl
         }
         paragraph_set(&column, STR("Goal"), goal);
     }
-    struct str names = starters(setter->arena, &setter->job->book->team, play->players);
+    struct str names = who_is_who(setter->arena, &setter->job->book->team, play);
     if (setter->job->names && names.size > 0) {
         paragraph_set(&column, STR("Who is who"), names);
     }

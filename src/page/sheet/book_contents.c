@@ -13,14 +13,20 @@
 #define CALL_X 330.0
 #define PAGE_ROOM 40.0 /* at the right, for the page's number */
 #define COLUMN_GAP 12.0
+#define ROW_LINES 8       /* at the most */
 #define CHAPTER_BASE 30.0 /* under the row before it */
 #define TO_CHAPTER_RULE 7.0
 
-/* A row's columns; what is long takes more lines. */
+/* A row's columns; what is long takes more lines, and ends with a mark where it would take a page:
+ * the play itself has the whole of it. */
 static void put_column(const struct setter *setter, struct galley *row, enum type type,
                        struct str text, double x, double end, double base)
 {
-    galley_text(row, words_set(setter, type, text, end - COLUMN_GAP - x), x, base, ROLE_TEXT);
+    double width = end - COLUMN_GAP - x;
+    struct str shown = words_fit(setter, type, text, width, ROW_LINES);
+    bool bold = text.size > 0 && text.at[0] == TELL_BOLD && shown.size < text.size;
+    shown = bold ? str_format(setter->arena, "%.*s%c", STR_ARG(shown), TELL_PLAIN) : shown;
+    galley_text(row, words_set(setter, type, shown, width), x, base, ROLE_TEXT);
 }
 
 static void put_number(const struct setter *setter, struct galley *row, enum type type,
