@@ -691,6 +691,14 @@ def look_at_books(folder):
         tap.ok(plain(pdf, 2).count('Chapter') >= 40 and told('pdftotext', '-f', '2', '-l', '2', str(pdf), '-')[1].count('Q') >= 400,
                'wide book: the contents lose no letter')
         tap.ok(plain(pdf, 1).count('Kites') >= 40, 'wide book: nor does the cover', plain(pdf, 1))
+    long = many_steps(1).replace('Switchback', ('word ' * 300).strip())
+    pdf = sheet(folder, 'book', 'long name', 'playbook "Kites"\n' + long)
+    if pdf:
+        tap.ok(all(word[4] < 780 for page in pages_of(pdf) for word in page[2]), 'long name: the contents stay on their page')
+    two = 'team "Kites"\n  1 "Imke Dorn"\n  2 "Safi Okoro"\n  2 "Ada Quill"\n  lineup "Small" 2 "Ada Quill"\n'
+    pdf = sheet(folder, 'handout', 'lineup', two + many_steps(1).replace('\n', '\n  lineup "Small"\n', 1), '--names')
+    if pdf:
+        tap.ok('1 Imke Dorn, 2 Ada Quill.' in ' '.join(plain(pdf).split()), "who is who has the play's lineup", plain(pdf))
     pdf = sheet(folder, 'book', 'long title', 'playbook "' + 'Kites ' * 600 + '"\nteam "Larkspur"\n  1 "Imke Dorn"\n' + many_steps(1))
     if pdf:
         pages = pages_of(pdf)

@@ -119,6 +119,7 @@ static const struct token_case token_cases[] = {
     {"1 cuts\xE2\x80\x8B to", "n1 w<cuts\xE2\x80\x8B> w<to>", "text.control"},
     {"\"with a mark\xE2\x80\x8F inside\"", "q<with a mark\xE2\x80\x8F inside>", ""},
     {"\"turned \xE2\x80\xAEround\"", "q<turned ?round>", "text.control"},
+    {"\"no letter \xF4\x8F\xBF\xBF\"", "q<no letter ?>", "text.control"},
     {"# a comment only", "", ""},
     {"#4 screens", "", "text.hash-number"},
     {"99999999999999999999 ft", "m1000000ft", ""},
