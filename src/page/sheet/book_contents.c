@@ -13,7 +13,7 @@
 #define CALL_X 330.0
 #define PAGE_ROOM 40.0 /* at the right, for the page's number */
 #define COLUMN_GAP 12.0
-#define ROW_LINES 36       /* at the most */
+#define ROW_LINES 36      /* at the most */
 #define CHAPTER_BASE 30.0 /* under the row before it */
 #define TO_CHAPTER_RULE 7.0
 

@@ -25,19 +25,15 @@
 #endif
 #endif
 
-static void limit(int what, rlim_t most)
-{
-    struct rlimit both = {most, most};
-    (void)setrlimit(what, &both);
-}
-
 /* In the other process: what is wrong goes into the pipe, nothing when it can be drawn. */
 static void try_it(int out, const void *bytes, size_t size)
 {
-    limit(RLIMIT_CPU, SECONDS);
-    limit(RLIMIT_CORE, 0);
+    const struct rlimit time = {SECONDS, SECONDS}, none = {0, 0};
+    (void)setrlimit(RLIMIT_CPU, &time);
+    (void)setrlimit(RLIMIT_CORE, &none);
 #ifndef SANITIZED /* they reserve terabytes that nobody uses */
-    limit(RLIMIT_AS, ROOM);
+    const struct rlimit room = {ROOM, ROOM};
+    (void)setrlimit(RLIMIT_AS, &room);
 #endif
     if (!freopen("/dev/null", "w", stderr)) { /* a library's last words are not ours */
         _exit(1);
