@@ -23,8 +23,7 @@
 #define STOOD .3       /* s of both standing in touch, wherever it was meant to be (ours) */
 #define FAKE_LIMIT 4.0 /* s that a user's set-up is waited for */
 #define SLIP_AT .9     /* m from the spot */
-#define SLIP_WAITS                                                                                 \
-    1.0 /* s that a slip waits there for him to jump out whose jump it answers (ours) */
+#define SLIP_WAITS 1.0 /* s that a slip waits there for him to jump out (ours) */
 #define AFTER_CLEAR .1 /* s */
 #define FREE_GAP .25   /* m between screener and defender: the job is done */
 #define HOLD_MOST .8   /* s after the user has cleared */
@@ -33,7 +32,6 @@
 #define LOST 1.1       /* m of gap: the defender is gone, it has to be set anew */
 #define LOST_MOST 2    /* times */
 
-/* He slips out of it, and nothing but his screen keeps him from it; else he sets it and waits. */
 bool screen_is_slipped(struct world *world, body who)
 {
     const struct agent *agent = &world->agent[who];

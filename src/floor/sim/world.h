@@ -377,9 +377,10 @@ double plan_setup_length(const struct task *task, double far);
 struct vec2 screen_defender(const struct world *world, const struct screen *screen, struct vec2 *v);
 /* Works out its spot, anew when he comes otherwise than was reckoned. */
 void screen_plan(struct world *world, const struct job *job, struct screen *screen);
-/* task_screen.c: the user is still to use the screen of that task. */
-/* What comes next is a slip out of it, and nothing but his screen keeps him from it. */
+/* task_screen.c: he slips out of it, and nothing but his screen keeps him from it; else he sets it
+ * and waits. */
 bool screen_is_slipped(struct world *world, body screener);
+/* The user is still to use the screen of that task. */
 bool screen_is_wanted(const struct world *world, int screen, body screener, body user);
 /* task_use.c: he has the ball, if it is one with the ball. */
 bool use_has_ball(const struct world *world, const struct task *task);

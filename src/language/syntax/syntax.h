@@ -51,6 +51,11 @@ static inline bool token_is_mark(const struct token *token, char mark)
 {
     return token->kind == TOKEN_MARK && token->mark == mark;
 }
+/* A number in a word: two. */
+static inline bool token_is_spelled(const struct token *token)
+{
+    return token->kind == TOKEN_NUMBER && token->text.size > 0 && token->text.at[0] > '9';
+}
 /* This word, and nobody's own. */
 static inline bool token_is_word(const struct token *token, const char *word)
 {

@@ -4,8 +4,6 @@
  */
 #include "language/words/unfold.h"
 
-static const char *const hes[] = {"he", "she", NULL};
-
 /* Two change, each to where the other one was, or they cross on their way. */
 static const char *const changes[] = {
     "cross", "criss cross",      "swap",  "switch", "trade",  "exchange", "change", "scissor",
@@ -54,40 +52,17 @@ bool doubled_subject(const struct cursor *c, struct recast *r)
  */
 bool scene_in_front(const struct cursor *c, struct recast *r)
 {
-    static const char *const heads[] = {"what i want is",
-                                        "what we want is",
-                                        "what we want here is",
-                                        "what i want here is",
-                                        "what we do is",
-                                        "it is",
-                                        "it's",
-                                        "this is",
-                                        "on side out",
-                                        "sideline out",
-                                        "side out",
-                                        "baseline out",
-                                        "out of",
-                                        "out of the",
-                                        "versus",
-                                        "vs",
-                                        "against",
-                                        "alright girls",
-                                        "with side",
-                                        "with sides",
-                                        "away from ball",
-                                        "with floor",
-                                        NULL};
+    static const char *const heads[] = {
+        "it is",         "it's",      "this is",    "on side out",    "sideline out", "side out",
+        "baseline out",  "out of",    "out of the", "versus",         "vs",           "against",
+        "alright girls", "with side", "with sides", "away from ball", "with floor",   NULL};
     static const char *const turns[] = {
         "if",     "when",  "after",    "as",      "once", "not",   "then",  "while",  "until",
         "unless", "trap",  "switch",   "trails",  "that", "his",   "her",   "screen", "pick",
         "catch",  "pass",  "wrong",    "mistake", "bad",  "never", "avoid", "nobody", "no",
         "cut",    "drive", "trailing", "going",   "goes", NULL};
-    static const char *const small[] = {"so", "you know", "okay",    "ok",
-                                        "um", "uh",       "alright", NULL};
     struct cursor head = line_look(c, c->at);
-    while (take_among(&head, small)) {
-    }
-    if (!take_among(&head, heads)) {
+    if (skip_talk(&head) || (!take_among(&head, what_is_said) && !take_among(&head, heads))) {
         return false;
     }
     enum { FAR = 10 };
@@ -409,7 +384,7 @@ static bool said_again(const struct cursor *c, const struct token *colon)
         return true;
     }
     struct cursor he = line_look(c, colon + 1);
-    if (take_among(&he, hes)) {
+    if (take_among(&he, he_or_she)) {
         skip_run_in(&he);
         struct phrase own;
         return phrase_read(&he, FOR_ATTACKERS, &own) &&
@@ -431,7 +406,7 @@ bool announced(const struct cursor *c, struct recast *r)
                                         "or",    "pass", "switch", "read",   "option",  NULL};
     const struct token *colon = find_mark(c->at, c->end, ':');
     struct cursor he = line_look(c, colon ? colon + 1 : c->at);
-    bool pronoun = colon && take_among(&he, hes);
+    bool pronoun = colon && take_among(&he, he_or_she);
     struct cursor behind = line_look(c, colon ? colon + 1 : c->at);
     if (!colon || colon == c->at || remark_judges(c, c->at, colon) ||
         (!pronoun && !subject_verb_is(&behind)) || !said_again(c, colon)) {

@@ -319,14 +319,13 @@ static struct str action_in(const struct predicate *p, const struct token *from)
 /* meaning 2 back cuts to the rim, so he curls: told as what is done, and no reason. */
 static bool done_in(const struct cursor *c, const struct token *from)
 {
-    static const char *const pronouns[] = {"he", "she", NULL};
     static const char *const getting[] = {"gets", "has", NULL};
     static const char *const giving[] = {"gives", "throws", "puts", "hands",
                                          "drops", "finds",  NULL};
     for (const struct token *at = from; at + 1 < c->at; at++) {
         struct cursor verb = cursor_look(c);
         struct phrase phrase;
-        bool who = (at->kind == TOKEN_NUMBER && !at->possessive) || token_is_among(at, pronouns);
+        bool who = (at->kind == TOKEN_NUMBER && !at->possessive) || token_is_among(at, he_or_she);
         verb.at = at + 1;
         verb.end = c->at;
         if (who && !token_is_among(at + 1, getting) &&

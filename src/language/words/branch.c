@@ -204,8 +204,7 @@ static bool comma_may_miss(struct cursor *c, const struct line *line, struct blo
     struct condition *last = &block->conditions.at[block->conditions.count - 1];
     struct who *object = last->kind == COND_BOTH ? &last->object : &last->other;
     struct cursor trial = *c;
-    static const char *const pronouns[] = {"he", "she", NULL};
-    if (subject_verb_is(c) || (take_among(&trial, pronouns) && verb_begins(&trial))) {
+    if (subject_verb_is(c) || (take_among(&trial, he_or_she) && verb_begins(&trial))) {
         return true;
     }
     trial = *c;

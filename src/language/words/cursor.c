@@ -227,6 +227,7 @@ const char *const particle_words[] = {
 const char *const place_words[] = {"to", "at", "in", "into", "on", "onto", "toward", NULL};
 const char *const begin_words[] = {"out of", "from", NULL};
 const char *const owner_words[] = {"his", "her", "their", NULL};
+const char *const he_or_she[] = {"he", "she", NULL};
 const char *const defender_words[] = {"defender", "man", "girl", "guy", "check", NULL};
 const char *const light_words[] = {
     "makes",    "make",    "sets",    "set",    "takes",    "take",     "gives",

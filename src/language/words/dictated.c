@@ -28,7 +28,7 @@ static bool twice_alike(const struct token *a, const struct token *b)
 static bool spoken_line(const struct cursor *line)
 {
     for (const struct token *at = line->at; at < line->end; at++) {
-        if (at->kind == TOKEN_NUMBER && at->text.at[0] > '9') {
+        if (token_is_spelled(at)) {
             return true;
         }
     }

@@ -61,21 +61,6 @@ static const struct token *pass_noted(const struct cursor *line, const struct to
 
 /* ---- 4 DHO 1 ---- */
 
-static void put_dho(const struct cursor *line, const struct token *at, struct recast *out, int from,
-                    int to)
-{
-    struct cursor here = line_look(line, at);
-    recast_number(&here, out, from);
-    recast_word(&here, out, "dribbles");
-    recast_word(&here, out, "at");
-    recast_number(&here, out, to);
-    recast_mark(&here, out, ',');
-    recast_number(&here, out, from);
-    recast_word(&here, out, "hands-off");
-    recast_word(&here, out, "to");
-    recast_number(&here, out, to);
-}
-
 /* 4 DHO 1, 4 DHO w/ 1, 2 DHO: from whoever has the ball to the other one. */
 static const struct token *dho_noted(const struct cursor *line, const struct token *at,
                                      struct recast *out)
@@ -97,7 +82,8 @@ static const struct token *dho_noted(const struct cursor *line, const struct tok
         return NULL;
     }
     int taker = who != holder ? who : other;
-    put_dho(line, at, out, holder, taker);
+    struct cursor here = line_look(line, at);
+    put_dho(&here, out, holder, taker);
     return end;
 }
 
@@ -350,10 +336,9 @@ static bool in_a_clause(const struct cursor *line, const struct token *at)
 static const struct token *he_goes(const struct cursor *line, const struct token *at,
                                    struct recast *out)
 {
-    static const char *const hes[] = {"he", "she", NULL};
     struct cursor trial = line_look(line, at + 1);
     struct phrase phrase;
-    if (!token_is_among(at, hes) || at + 1 >= line->end || at == line->at) {
+    if (!token_is_among(at, he_or_she) || at + 1 >= line->end || at == line->at) {
         return NULL;
     }
     bool behind =

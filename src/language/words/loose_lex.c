@@ -381,8 +381,7 @@ static void small_said(const struct cursor *c, enum item_kind kind, struct item 
 /* two steps: how far is left to him; of what else is counted nothing can be drawn. */
 static struct item counted(const struct token *at, const struct token *end)
 {
-    bool spelled = at->text.size > 0 && at->text.at[0] > '9';
-    const struct token *behind = spelled ? said_at(at + 1, end, "step|dribble") : NULL;
+    const struct token *behind = token_is_spelled(at) ? said_at(at + 1, end, "step|dribble") : NULL;
     bool steps = behind && !said_at(behind, end, "toward|towards"); /* how far */
     return (struct item){
         .kind = steps ? ITEM_SMALL : ITEM_FATAL, .from = at, .to = at + (steps ? 2 : 1)};

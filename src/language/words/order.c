@@ -146,10 +146,9 @@ bool move_brought(const struct cursor *c, struct recast *r)
 /* Behind a clause: its comma, `then`, and who goes on, where that is said again. */
 static bool take_goes_on(struct cursor *c)
 {
-    static const char *const pronouns[] = {"he", "she", NULL};
     bool joined = take_joint(c);
     struct cursor trial = *c;
-    if (take_among(&trial, pronouns) && verb_begins(&trial)) {
+    if (take_among(&trial, he_or_she) && verb_begins(&trial)) {
         c->at = trial.at;
     }
     return joined && verb_begins(c);

@@ -224,8 +224,7 @@ static const struct place *where_read(struct cursor *c, int depth)
     static const char *const gone[] = {"was before",  "was standing", "was",   "started from",
                                        "started out", "started",      "left",  "began",
                                        "came from",   "set up",       "stood", NULL};
-    static const char *const own[] = {"he", "she", NULL};
-    bool himself = c->speech && c->doer && take_among(c, own);
+    bool himself = c->speech && c->doer && take_among(c, he_or_she);
     bool somebody = himself || person_read(c, &place.who);
     if (himself) {
         place.who = *c->doer;

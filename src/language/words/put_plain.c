@@ -83,3 +83,16 @@ const struct token *first_put(plain_way *const *ways, const struct cursor *line,
     }
     return to;
 }
+
+void put_dho(const struct cursor *here, struct recast *out, int from, int to)
+{
+    recast_number(here, out, from);
+    recast_word(here, out, "dribbles");
+    recast_word(here, out, "at");
+    recast_number(here, out, to);
+    recast_mark(here, out, ',');
+    recast_number(here, out, from);
+    recast_word(here, out, "hands-off");
+    recast_word(here, out, "to");
+    recast_number(here, out, to);
+}

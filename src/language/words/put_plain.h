@@ -42,6 +42,8 @@ extern const char *const subject_pronouns[]; /* he, she, they */
 const struct token *players_end(const struct cursor *line, const struct token *at, size_t *count);
 /* uh, you know, just: what is said between. */
 const struct token *past_sounds(const struct token *at, const struct token *end);
+/* 1 dribbles at 2, and hands off to 2; at `here`. */
+void put_dho(const struct cursor *here, struct recast *out, int from, int to);
 /* A verb begins at `at`. */
 bool verb_at(const struct cursor *line, const struct token *at);
 

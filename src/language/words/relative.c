@@ -7,7 +7,6 @@
 #include <string.h>
 
 static const char *const hims[] = {"him", "her", NULL};
-static const char *const hes[] = {"he", "she", NULL};
 static const char *const balls[] = {"it", "ball", "pass", NULL};
 
 /* Which of the verbs is said in the clause of that subject. */
@@ -318,7 +317,7 @@ bool relative_where(const struct cursor *c, struct recast *r)
         bool comes = pass_comes(&trial, &giver);
         const struct token *end = comes ? trial.at : clause_end(c, where + 1);
         struct cursor he = line_look(c, where + 1);
-        bool acts = !comes && take_among(&he, hes) && verb_begins(&he);
+        bool acts = !comes && take_among(&he, he_or_she) && verb_begins(&he);
         recast_copy(c, r, c->at, before);
         put_stop(c, r);
         struct cursor here = line_look(c, where);

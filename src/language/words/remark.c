@@ -97,9 +97,8 @@ static bool sentence_at(const struct cursor *c, const struct token *at)
     struct cursor trial = cursor_look(c);
     struct cursor_mark mark = cursor_mark(c);
     trial.at = at;
-    static const char *const pronouns[] = {"he", "she", NULL};
     struct cursor verb = trial;
-    bool is = subject_verb_is(&trial) || (take_among(&verb, pronouns) && verb_begins(&verb));
+    bool is = subject_verb_is(&trial) || (take_among(&verb, he_or_she) && verb_begins(&verb));
     cursor_back(&trial, mark);
     return is;
 }

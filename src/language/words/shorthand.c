@@ -44,14 +44,11 @@ static const struct entry hand_words[] = {
 
 static void put_pass(const struct cursor *here, struct recast *out, int kind, int from, int to)
 {
-    static const char *const verbs[] = {"hands-off", "passes", "skip-passes", "lob-passes",
+    static const char *const verbs[] = {NULL, "passes", "skip-passes", "lob-passes",
                                         "bounce-passes"};
     if (kind == 0) {
-        recast_number(here, out, from);
-        recast_word(here, out, "dribbles");
-        recast_word(here, out, "at");
-        recast_number(here, out, to);
-        recast_mark(here, out, ',');
+        put_dho(here, out, from, to);
+        return;
     }
     recast_number(here, out, from);
     recast_word(here, out, verbs[kind]);

@@ -87,8 +87,8 @@ static bool own_thing(const struct cursor *c)
 /* you two cut: player 2, or two of them? */
 static bool you_two(const struct token *at, const struct token *end)
 {
-    return token_is_word(at, "you") && at + 1 < end && at[1].kind == TOKEN_NUMBER &&
-           at[1].text.at[0] > '9' && !at[1].possessive;
+    return token_is_word(at, "you") && at + 1 < end && token_is_spelled(&at[1]) &&
+           !at[1].possessive;
 }
 
 static void mark_fillers(struct cursor *c, struct token *tokens, size_t count)

@@ -218,8 +218,8 @@ static bool only_how(const struct cursor *c, const struct token *from, const str
     bool state = to - from > 2 && token_is_mark(to - 1, ',') && token_is_among(to - 2, states);
     for (const struct token *at = from; at < to; at++) {
         struct cursor spot = line_look(c, at);
-        bool count = at->kind == TOKEN_NUMBER && at->text.at[0] > '9' && at + 1 < to &&
-                     at[1].kind == TOKEN_WORD && !verb_at(c, at + 1); /* in one motion */
+        bool count = token_is_spelled(at) && at + 1 < to && at[1].kind == TOKEN_WORD &&
+                     !verb_at(c, at + 1); /* in one motion */
         if ((at->kind == TOKEN_NUMBER && !count) || at->kind == TOKEN_DEFENDER ||
             at->kind == TOKEN_QUOTED || at->possessive || token_is_among(at, says) ||
             sentence_ends(at) || (at->kind == TOKEN_MARK && at + 1 < to) ||

@@ -51,4 +51,9 @@ void put_stop(const struct cursor *c, struct recast *r);
 /* The line up to a clause, without what joins it there. */
 void put_before(const struct cursor *c, struct recast *r, const struct token *clause);
 
+/* wanted: what i want is, what we do is: the coach tells that he tells. */
+extern const char *const what_is_said[];
+/* so, okay, um: said before a line; true: a `then` is among it, which ties. */
+bool skip_talk(struct cursor *c);
+
 #endif

@@ -245,14 +245,13 @@ static bool alone(const struct token *from, const struct token *to, const struct
 static bool before_at(const struct cursor *c, const struct token *at, const struct token *end,
                       struct recast *r)
 {
-    static const char *const pronouns[] = {"he", "she", NULL};
     struct cursor behind = look_between(c, at + 1, end);
     struct somebody first, other;
     const struct token *stop = before_joints(c, at);
     if (!first_act(c, stop, &first)) {
         return false;
     }
-    bool he = take_among(&behind, pronouns);
+    bool he = take_among(&behind, he_or_she);
     const struct token *verb = behind.at;
     if (he ? !verb_begins(&behind) || !alone(c->at, stop, &first)
            : !says_all(&behind) || !player_here(&behind, &other)) {

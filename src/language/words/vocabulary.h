@@ -32,6 +32,7 @@ extern const char *const particle_words[]; /* out, up, back … */
 extern const char *const place_words[];    /* what may lead to a place */
 extern const char *const begin_words[];    /* what may lead to where somebody comes from */
 extern const char *const owner_words[];    /* his, her, their */
+extern const char *const he_or_she[];
 extern const char *const defender_words[]; /* his: who guards him */
 extern const char *const light_words[];    /* makes, sets, takes, gives */
 static inline bool mark_is(const struct cursor *c, char mark)

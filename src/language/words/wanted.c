@@ -4,18 +4,19 @@
  * does it. A rule of unfold.h. */
 #include "language/words/unfold.h"
 
-static const char *const wishes[] = {"what i want is",
-                                     "what i want here is",
-                                     "what we want is",
-                                     "what we want here is",
-                                     "what i need is",
-                                     "what we need is",
-                                     "what we do is",
-                                     "what we get is",
-                                     "what we have is",
-                                     "what you get is",
-                                     "what we are looking for is",
-                                     "start out with",
+const char *const what_is_said[] = {"what i want is",
+                                    "what i want here is",
+                                    "what we want is",
+                                    "what we want here is",
+                                    "what i need is",
+                                    "what we need is",
+                                    "what we do is",
+                                    "what we get is",
+                                    "what we have is",
+                                    "what you get is",
+                                    "what we are looking for is",
+                                    NULL};
+static const char *const wishes[] = {"start out with",
                                      "starts out with",
                                      "start with",
                                      "starts with",
@@ -43,14 +44,16 @@ static const char *const wishes[] = {"what i want is",
                                      "i am gonna have",
                                      NULL};
 
-/* so, okay, um: said before it. */
-static void skip_small(struct cursor *c)
+bool skip_talk(struct cursor *c)
 {
-    static const char *const small[] = {"so",   "you know", "okay",      "ok",  "um",
-                                        "uh",   "alright",  "all right", "and", "now",
-                                        "well", "then",     NULL};
-    while (take_among(c, small)) {
-    }
+    static const char *const small[] = {"so",      "you know",  "okay", "ok",  "um",   "uh",
+                                        "alright", "all right", "and",  "now", "well", NULL};
+    bool then = false, first;
+    do {
+        first = take_words(c, "then");
+        then = then || first;
+    } while (first || take_among(c, small));
+    return then;
 }
 
 /* 3 cutting, 3 to cut: puts who does it, and that he does it; gives where the rest begins. */
@@ -104,12 +107,14 @@ static void put_rest(const struct cursor *c, const struct token *at, struct reca
 bool wanted(const struct cursor *c, struct recast *r)
 {
     struct cursor head = line_look(c, c->at);
-    skip_small(&head);
+    bool then = skip_talk(&head);
     const struct token *from = head.at;
-    if (!take_among(&head, wishes)) {
+    if (!take_among(&head, what_is_said) && !take_among(&head, wishes)) {
         return false;
     }
-    skip_small(&head);
+    if (skip_talk(&head) || then) {
+        recast_word(c, r, "then");
+    }
     const struct token *rest = head.at < c->end ? put_wanted(c, head.at, r) : NULL;
     if (!rest) {
         r->tokens.count = 0;

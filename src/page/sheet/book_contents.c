@@ -20,12 +20,13 @@
 /* A row's columns; what is long takes more lines, and ends with a mark where it would take a page:
  * the play itself has the whole of it. */
 static void put_column(const struct setter *setter, struct galley *row, enum type type,
-                       struct str text, double x, double end, double base)
+                       struct str text, bool bold, double x, double end, double base)
 {
     double width = end - COLUMN_GAP - x;
     struct str shown = words_fit(setter, type, text, width, ROW_LINES);
-    bool bold = text.size > 0 && text.at[0] == TELL_BOLD && shown.size < text.size;
-    shown = bold ? str_format(setter->arena, "%.*s%c", STR_ARG(shown), TELL_PLAIN) : shown;
+    if (bold) {
+        shown = str_format(setter->arena, "%c%.*s%c", TELL_BOLD, STR_ARG(shown), TELL_PLAIN);
+    }
     galley_text(row, words_set(setter, type, shown, width), x, base, ROLE_TEXT);
 }
 
@@ -46,14 +47,13 @@ static void put_play(const struct setter *setter, struct galley *row, const stru
                      size_t index, double top)
 {
     double base = top + ROW_BASE;
-    struct str name =
-        str_format(setter->arena, "%c%.*s%c", TELL_BOLD, STR_ARG(play->play->name), TELL_PLAIN);
-    put_column(setter, row, TYPE_ABOUT, name, NAME_X, SERIES_X, base);
-    put_column(setter, row, TYPE_POINT, series_of(setter, play->play), SERIES_X, CALL_X, base);
+    put_column(setter, row, TYPE_ABOUT, play->play->name, true, NAME_X, SERIES_X, base);
+    put_column(setter, row, TYPE_POINT, series_of(setter, play->play), false, SERIES_X, CALL_X,
+               base);
     if (play->play->call.size > 0) {
         struct str call =
             str_format(setter->arena, "\xE2\x80\x9C%.*s\xE2\x80\x9D", STR_ARG(play->play->call));
-        put_column(setter, row, TYPE_POINT, call, CALL_X, PAGE_WIDE - PAGE_ROOM, base);
+        put_column(setter, row, TYPE_POINT, call, false, CALL_X, PAGE_WIDE - PAGE_ROOM, base);
     }
     put_number(setter, row, TYPE_ABOUT, play->page, base);
     double under = row->height + 1.9;

@@ -42,6 +42,7 @@ struct trying {
     struct nudges best;
     struct scene_measure found; /* in the best */
     double faults;
+    double step; /* points by which a mark is moved */
     int tries;
 };
 
@@ -68,10 +69,10 @@ static bool try_nudge(struct trying *trying, struct nudge nudge)
 }
 
 /* Each way, a little and a little more. */
-static bool try_ways(struct trying *trying, body who, int stop, double step)
+static bool try_ways(struct trying *trying, body who, int stop)
 {
     for (int i = 0; i < STEPS * WAYS && trying->tries < TRIES; i++) {
-        double angle = 2 * REAL_PI * (i % WAYS) / WAYS, far = step * (1 + i / WAYS);
+        double angle = 2 * REAL_PI * (i % WAYS) / WAYS, far = trying->step * (1 + i / WAYS);
         struct vec2 by = vec2_of(far * real_cos(angle), far * real_sin(angle));
         if (try_nudge(trying, (struct nudge){who, stop, by})) {
             return true;
@@ -83,12 +84,10 @@ static bool try_ways(struct trying *trying, body who, int stop, double step)
 /* Moves one more mark of those on whom something lies; false: none helps. */
 static bool try_bodies(struct trying *trying)
 {
-    double k = scene_blank(trying->arena, trying->diagram, trying->options)->scale;
-    double step = real_max(NUDGE_FEET * k, NUDGE_POINTS);
     for (int stop = -1; stop < NUDGED_STOPS; stop++) {
         for (int b = 0; b < BODY_COUNT; b++) {
             bool lies = (trying->found.bodies & 1U << b) != 0;
-            if (lies && !body_is_defender((body)b) && try_ways(trying, (body)b, stop, step)) {
+            if (lies && !body_is_defender((body)b) && try_ways(trying, (body)b, stop)) {
                 return true;
             }
         }
@@ -103,6 +102,7 @@ struct nudges again_nudges(struct arena *arena, const struct diagram *diagram,
     struct trying trying = {.arena = arena, .diagram = diagram, .options = options};
     scene_measure(arena, first, &trying.found);
     trying.faults = faults_of(&trying.found);
+    trying.step = real_max(NUDGE_FEET * first->scale, NUDGE_POINTS);
     while (is_faulty(&trying.found) && trying.best.count < NUDGES && trying.tries < TRIES &&
            try_bodies(&trying)) {
     }

@@ -335,21 +335,28 @@ static double head_room(const struct drawing *drawing, const struct stroke *ligh
     return room;
 }
 
+/* How near a straight piece comes to the bars, points. */
+static double bar_room(const struct drawing *drawing, struct vec2 from, struct vec2 to)
+{
+    double room = 1e9;
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        struct vec2 a, b;
+        if (drawing->stops.at[i].kind == STOP_BAR) {
+            bar_ends(drawing, &drawing->stops.at[i], &a, &b);
+            room = real_min(room, segment_gap(from, to, a, b));
+        }
+    }
+    return room;
+}
+
 /* How far a light line runs before it comes upon a bar. */
 static double length_to_bar(const struct drawing *drawing, const struct stroke *light)
 {
     const struct path *path = &light->path;
     double clear = drawing->size.bar_stroke / 2 + light->width / 2 + 0.3 * drawing->size.gap;
     for (size_t p = 0; p + 1 < path->count; p++) {
-        for (size_t i = 0; i < drawing->stops.count; i++) {
-            struct vec2 a, b;
-            if (drawing->stops.at[i].kind != STOP_BAR) {
-                continue;
-            }
-            bar_ends(drawing, &drawing->stops.at[i], &a, &b);
-            if (segment_gap(path->at[p], path->at[p + 1], a, b) < clear) {
-                return path->along[p];
-            }
+        if (bar_room(drawing, path->at[p], path->at[p + 1]) < clear) {
+            return path->along[p];
         }
     }
     return path_length(path);
@@ -360,18 +367,11 @@ static bool ray_is_free(const struct drawing *drawing, const struct stroke *ligh
                         struct vec2 tip)
 {
     const struct sizes *size = &drawing->size;
-    bool free = true;
+    bool free = bar_room(drawing, from, tip) > size->bar_stroke / 2 + size->gap;
     for (size_t i = 0; free && i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
-        double t, far = segment_distance(symbol->at, from, tip, &t);
-        free = symbol->who == light->who || far > symbol->radius + size->gap;
-    }
-    for (size_t i = 0; free && i < drawing->stops.count; i++) {
-        struct vec2 a, b;
-        if (drawing->stops.at[i].kind == STOP_BAR) {
-            bar_ends(drawing, &drawing->stops.at[i], &a, &b);
-            free = segment_gap(from, tip, a, b) > size->bar_stroke / 2 + size->gap;
-        }
+        free = symbol->who == light->who ||
+               segment_distance(symbol->at, from, tip, NULL) > symbol->radius + size->gap;
     }
     return free;
 }
@@ -379,19 +379,20 @@ static bool ray_is_free(const struct drawing *drawing, const struct stroke *ligh
 /* A line whose head is hidden all along its way goes straight beside it, nearest to it first. */
 static bool light_turns(struct drawing *drawing, struct stroke *light)
 {
-    static const double turns[] = {0, .2, -.2, .4, -.4, .6, -.6, .8, -.8};
+    static const double turns[] = {0, .2, -.2, .4, -.4, .6, -.6, .8, -.8}; /* rad */
+    static const double shares[] = {1, .8, .6};
+    enum { SHARES = sizeof shares / sizeof *shares };
     const struct sizes *size = &drawing->size;
+    double clear = size->head_width / 2 + size->gap;
     struct vec2 from = light->path.at[0],
                 way = vec2_sub(light->path.at[light->path.count - 1], from);
-    for (size_t i = 0; i < 3 * sizeof turns / sizeof *turns; i++) {
-        double share = 1 - .2 * (double)(i % 3), c = real_cos(turns[i / 3]),
-               s = real_sin(turns[i / 3]);
-        struct vec2 turned = vec2_of(c * way.x - s * way.y, s * way.x + c * way.y);
-        struct vec2 both[2] = {from, vec2_along(from, turned, share)};
+    for (size_t i = 0; i < SHARES * sizeof turns / sizeof *turns; i++) {
+        struct vec2 turned = vec2_turn(way, turns[i / SHARES]);
+        struct vec2 both[2] = {from, vec2_along(from, turned, shares[i % SHARES])};
         struct path straight = path_of(drawing->arena, both, 2), was = light->path;
         light->path = straight;
         if (path_length(&straight) > 2 * size->head_length &&
-            head_room(drawing, light, path_length(&straight)) >= size->head_width / 2 + size->gap &&
+            head_room(drawing, light, path_length(&straight)) >= clear &&
             ray_is_free(drawing, light, from, both[1])) {
             light->trail = (struct trail){straight.at, NULL, straight.count};
             return true;
