@@ -1,15 +1,13 @@
 /* SPDX-License-Identifier: MIT */
-/* again: a diagram in which something lies on something is laid out anew, with a mark of one of
- * those in it moved a little, until nothing does or no such move helps: a numeral a foot off its
- * place is read as the same place, a line through it as another play. */
+/* again: a diagram in which something lies on something, or a number has no place, is laid out
+ * anew, with a mark of one of those in it moved a little, until nothing does or no such move helps:
+ * a numeral a foot off its place is read as the same place, a line through it as another play. */
 #include "picture/scene/again.h"
-
-#include <math.h>
 
 #define NUDGE_POINTS 1.6 /* least, on a small picture */
 #define NUDGE_FEET 0.6   /* of each of its steps (ours) */
-#define MOVED 0.05       /* of a fault, for each step that a mark is moved */
-enum { WAYS = 8, STEPS = 2, TRIES = 64 };
+#define SMALL 4.0        /* points a foot: below, a picture is 2.9 in wide or less */
+enum { WAYS = 8, STEPS = 2, TRIES = 64, TRIES_NUMBER = 32, TRIES_SMALL = 4 };
 
 /* What is amiss in a picture. */
 static double faults_of(const struct scene_measure *found)
@@ -20,7 +18,7 @@ static double faults_of(const struct scene_measure *found)
 
 static bool is_faulty(const struct scene_measure *found)
 {
-    return scene_measure_overlaps(found) > 0;
+    return scene_measure_overlaps(found) > 0 || found->labels_left_out > 0;
 }
 
 struct vec2 nudge_of(const struct drawing *drawing, body who, int stop)
@@ -43,8 +41,17 @@ struct trying {
     struct scene_measure found; /* in the best */
     double faults;
     double step; /* points by which a mark is moved */
+    bool small;
     int tries;
 };
+
+/* A number without a place is worth fewer than a mark on another, and where pictures are small, and
+ * many to a page, next to none: each is a layout. */
+static int tries_most(const struct trying *trying)
+{
+    int number = trying->small ? TRIES_SMALL : TRIES_NUMBER;
+    return scene_measure_overlaps(&trying->found) > 0 ? TRIES : number;
+}
 
 /* Laid out with one more mark moved; true: less is amiss. */
 static bool try_nudge(struct trying *trying, struct nudge nudge)
@@ -71,7 +78,7 @@ static bool try_nudge(struct trying *trying, struct nudge nudge)
 /* Each way, a little and a little more. */
 static bool try_ways(struct trying *trying, body who, int stop)
 {
-    for (int i = 0; i < STEPS * WAYS && trying->tries < TRIES; i++) {
+    for (int i = 0; i < STEPS * WAYS && trying->tries < tries_most(trying); i++) {
         double angle = 2 * REAL_PI * (i % WAYS) / WAYS, far = trying->step * (1 + i / WAYS);
         struct vec2 by = vec2_of(far * real_cos(angle), far * real_sin(angle));
         if (try_nudge(trying, (struct nudge){who, stop, by})) {
@@ -102,9 +109,10 @@ struct nudges again_nudges(struct arena *arena, const struct diagram *diagram,
     struct trying trying = {.arena = arena, .diagram = diagram, .options = options};
     scene_measure(arena, first, &trying.found);
     trying.faults = faults_of(&trying.found);
+    trying.small = first->scale < SMALL;
     trying.step = real_max(NUDGE_FEET * first->scale, NUDGE_POINTS);
-    while (is_faulty(&trying.found) && trying.best.count < NUDGES && trying.tries < TRIES &&
-           try_bodies(&trying)) {
+    while (is_faulty(&trying.found) && trying.best.count < NUDGES &&
+           trying.tries < tries_most(&trying) && try_bodies(&trying)) {
     }
     arena_release(arena, mark);
     return trying.best;

@@ -297,6 +297,7 @@ static void disc_put(struct drawing *drawing, const struct choice *found, struct
 {
     if (found->cost >= left_out(drawing)) {
         drawing->scene->labels_left_out++;
+        drawing->scene->left_out |= disc.who < BODY_COUNT ? 1U << disc.who : 0;
         return;
     }
     drawing->scene->labels_beside += found->place.on ? 0 : 1;
@@ -436,6 +437,7 @@ static void bearers_find(struct drawing *drawing, bearer_list *bearers)
 static int discs_all(struct drawing *drawing, bearer_list *bearers)
 {
     discs_off(drawing, 0, 0, 0);
+    drawing->scene->left_out = 0;
     for (size_t i = 0; i < bearers->count; i++) {
         struct bearer *bearer = &bearers->at[i];
         int missing = drawing->scene->labels_left_out;

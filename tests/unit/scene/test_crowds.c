@@ -214,6 +214,30 @@ START_TEST(a_numeral_makes_room)
 }
 END_TEST
 
+/* Where a number has no place beside its line, a numeral makes room for it as well. */
+START_TEST(a_numeral_makes_room_for_a_number)
+{
+    struct scene_measure found;
+    const struct scene *scene = pictured("play \"P\"\n"
+                                         "  start horns\n"
+                                         "  ball 1\n"
+                                         "  defense man\n"
+                                         "  step\n"
+                                         "    2 and 3 stay\n"
+                                         "    5 ball screens for 1\n"
+                                         "    read x5 traps\n"
+                                         "      1 dribbles off 5 to left wing\n"
+                                         "      5 rolls to the nail\n"
+                                         "      1 passes to 5\n"
+                                         "      as 5 catches, 4 cuts to the rim\n"
+                                         "      5 bounce passes to 4\n",
+                                         1, 0, 237.6);
+    scene_measure(&arena, scene, &found);
+    ck_assert_int_eq(found.labels_left_out, 0);
+    ck_assert_int_eq(scene_measure_overlaps(&found), 0);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("crowds");
@@ -223,6 +247,7 @@ int main(void)
     tcase_add_loop_test(all, a_line_finds_its_way_between_marks, 0, sizeof marks / sizeof *marks);
     tcase_add_loop_test(all, a_hand_off_moves_aside, 0, sizeof handoffs / sizeof *handoffs);
     tcase_add_loop_test(all, a_numeral_makes_room, 0, sizeof numerals / sizeof *numerals);
+    tcase_add_test(all, a_numeral_makes_room_for_a_number);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
