@@ -7,7 +7,8 @@
 
 #define WIDE (5 * FEET) /* language.md: `wide` is 5 ft off, `tight` 1 ft off */
 #define TIGHT (1 * FEET)
-#define NOWHERE (1 * FEET) /* a way shorter than this is none (ours) */
+#define STEP_OVER (3 * FEET) /* ball and both feet past the line: a normal step (ours) */
+#define NOWHERE (1 * FEET)   /* a way shorter than this is none (ours) */
 
 size_t task_count(const struct maker *m)
 {
@@ -201,12 +202,40 @@ static void settle_on_line(const struct maker *m, const struct sentence *s, stru
     }
 }
 
+/* up the right sideline to the hash: to that of the line, unless the place has a side of its own.
+ */
+static const struct place *beside_line(const struct sentence *s, struct place *sided)
+{
+    const struct place *line = s->path == PATH_ALONG ? s->path_place : NULL;
+    bool named = line && line->kind == PLACE_SPOT && line->spot == SPOT_SIDELINE &&
+                 (line->side == SIDE_LEFT || line->side == SIDE_RIGHT);
+    *sided = *s->place;
+    if (named && sided->kind == PLACE_SPOT && sided->side == SIDE_NONE &&
+        spot_row(sided->spot)->sided) {
+        sided->side = line->side;
+    }
+    return sided;
+}
+
+/* On the line the ball is in the backcourt still: who brings it up to half court ends over it. */
+static void bring_over(const struct maker *m, struct task *task)
+{
+    struct goal *goal = &task->goal;
+    double from = m->flow.at[task->who].y, line = m->play->court->half_court;
+    if (m->flow.holder == task->who && goal->kind == GOAL_POINT && goal->spot == SPOT_HALF_COURT &&
+        from > line) {
+        goal->at.y = line - STEP_OVER;
+    }
+}
+
 bool task_set_goal(struct maker *m, const struct sentence *s, const struct voice *voice,
                    struct task *task)
 {
     if (s->place) {
+        struct place sided;
         task->goal_written = true;
-        if (!where_goal(m, s->place, voice, task->who, &task->goal) || !each_has_one(m, s, task)) {
+        if (!where_goal(m, beside_line(s, &sided), voice, task->who, &task->goal) ||
+            !each_has_one(m, s, task)) {
             return false;
         }
         settle_on_line(m, s, task);
@@ -217,10 +246,7 @@ bool task_set_goal(struct maker *m, const struct sentence *s, const struct voice
         }
         note_default(m, s, task);
     }
-    bool on_line = task->path == PATH_ALONG && task->path_goal.spot == SPOT_SIDELINE;
-    if (on_line && task->goal.spot == SPOT_HALF_COURT && task->goal.side == SIDE_NONE) {
-        task->goal = where_spot(m, SPOT_HALF_COURT, task->path_goal.side);
-    }
+    bring_over(m, task);
     if (task->goal.kind != GOAL_NONE) {
         task->planned = where_planned(m, &task->goal, task->who);
     }

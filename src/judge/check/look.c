@@ -290,13 +290,10 @@ segment_list look_held_through(struct checker *checker, body holder)
     return back;
 }
 
-bool look_idle(const struct checker *checker, body b, size_t sample)
+bool look_done(const struct checker *checker, body b, size_t sample)
 {
     const struct segment *segment = checker->segment, *in;
     size_t index;
-    if (look_speed(segment, b, sample) > REST_SPEED) {
-        return false;
-    }
     double t = (double)sample * RUN_SAMPLE;
     const struct task *task = look_latest(segment, b, t, &in, &index);
     if (!task || task->kind == TASK_HOLD || task->kind == TASK_PASS) {
@@ -308,4 +305,9 @@ bool look_idle(const struct checker *checker, body b, size_t sample)
     const struct task_record *record = &in->record[index];
     double done = record->time[task->kind == TASK_EXCHANGE ? MOMENT_CAUGHT : MOMENT_ARRIVED];
     return in != segment || (done >= 0 && done <= t);
+}
+
+bool look_idle(const struct checker *checker, body b, size_t sample)
+{
+    return look_speed(checker->segment, b, sample) <= REST_SPEED && look_done(checker, b, sample);
 }

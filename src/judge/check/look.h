@@ -76,6 +76,8 @@ bool look_inside_player(const struct checker *checker, struct vec2 p);
 const struct ball_span *look_held_over(const struct segment *segment, body holder);
 /* The segments a hold comes from, latest first, when it began before the one in hand. */
 segment_list look_held_through(struct checker *checker, body holder);
+/* Nothing of his is under way, whether he has come to rest or not. */
+bool look_done(const struct checker *checker, body b, size_t sample);
 /* Stands with nothing under way: no screen held, no cut or hand-off unfinished. */
 bool look_idle(const struct checker *checker, body b, size_t sample);
 

@@ -5,7 +5,8 @@
 #include "base/real.h"
 #include "judge/check/stand.h"
 
-#define BESIDE (1 * FEET)   /* so much farther apart end two who are sent to one place; ours */
+#define BESIDE (1 * FEET) /* so much farther apart end two who are sent to one place; ours */
+#define STOPS .5 /* m/s: from no more than this a player stops within an inch or two; ours */
 #define ONE_SPOT (3 * FEET) /* nearer than this two stand on one spot: spot.taken says so; ours */
 
 /* ---- space.close ---- */
@@ -310,8 +311,24 @@ static bool stands_at_shot(const struct checker *checker, body b, size_t sample,
                          : rests(checker, b, sample));
 }
 
-static bool end_there(const struct checker *checker, const struct pair *pair, size_t samples,
-                      body shooter)
+/* Has got there and is about to stop: a step ends with its last arrival and does not wait. */
+static bool arrives(const struct checker *checker, body b, size_t sample)
+{
+    return look_speed(checker->segment, b, sample) <= STOPS && look_done(checker, b, sample) &&
+           court_inside(checker->play->court, look_at(checker->segment, b, sample), 0);
+}
+
+static bool both_end_there(const struct checker *checker, const struct pair *pair)
+{
+    size_t last = checker->segment->samples - 1;
+    return (arrives(checker, pair->a, last) || rests(checker, pair->a, last)) &&
+           (arrives(checker, pair->b, last) || rests(checker, pair->b, last)) &&
+           gap_at(checker, pair->a, pair->b, last) <= pair->limit &&
+           !double_screen(checker->segment, pair->a, pair->b, last);
+}
+
+static bool stand_there(const struct checker *checker, const struct pair *pair, size_t samples,
+                        body shooter)
 {
     body a = pair->a, b = pair->b;
     bool shoots = a == shooter || b == shooter;
@@ -324,6 +341,13 @@ static bool end_there(const struct checker *checker, const struct pair *pair, si
                                            stands_at_shot(checker, b, i, shooter));
     }
     return both;
+}
+
+static bool end_there(const struct checker *checker, const struct pair *pair, size_t samples,
+                      body shooter)
+{
+    return stand_there(checker, pair, samples, shooter) ||
+           (shooter == BODY_NONE && both_end_there(checker, pair));
 }
 
 /* When the shot leaves, and when the step ends: the ball does not wait for all. */

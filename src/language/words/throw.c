@@ -69,7 +69,8 @@ static const struct place *out_at(const struct cursor *c, const struct who *who)
         return out ? placing->place->a : NULL;
     }
     const struct formation_spot *spot = &formation_at(placing->formation)->at[who->number - 1];
-    struct place at = {.kind = PLACE_SPOT, .spot = spot->spot, .side = spot->side};
+    struct place at = {
+        .kind = PLACE_SPOT, .spot = spot->spot, .side = spot->side, .backcourt = spot->backcourt};
     return spot->out_of_bounds ? place_keep(c->arena, at) : NULL;
 }
 
@@ -138,6 +139,9 @@ bool steps_in(const struct cursor *c, struct recast *r)
         return false;
     }
     recast_word(c, r, "to");
+    if (out->backcourt) {
+        recast_word(c, r, "backcourt");
+    }
     recast_word(c, r, out->side == SIDE_LEFT ? "left" : "right");
     recast_verb(c, r, str_of(entry_words(spot_entries, (int)out->spot)));
     return true;

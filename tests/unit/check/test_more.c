@@ -312,6 +312,18 @@ START_TEST(two_on_one_spot_are_told_and_two_of_a_screen_are_not)
 }
 END_TEST
 
+START_TEST(who_gets_there_as_the_step_ends_stands_there_too)
+{
+    for (int there = 0; there < 2; there++) {
+        struct made *made = made_play(&arena, 2);
+        made_task(made, &made->segment[0], TASK_MOVE, VERB_GOES, P4, BODY_NONE, 0,
+                  there ? 1.97 : TIME_NEVER);
+        made_walk(made, &made->segment[0], P4, 1, 2, -20, -2); /* stops with the step */
+        ck_assert_int_eq(the(made, "spot.taken") != NULL, there);
+    }
+}
+END_TEST
+
 /* ---- dribbles ---- */
 
 static struct made *deeds(const enum verb *verbs, size_t count)
@@ -610,6 +622,7 @@ int main(void)
     tcase_add_test(all, in_a_drill_lines_may_wait_beside_the_floor_but_not_far_from_it);
     tcase_add_test(all, fewer_than_five_are_noted_once);
     tcase_add_test(all, two_on_one_spot_are_told_and_two_of_a_screen_are_not);
+    tcase_add_test(all, who_gets_there_as_the_step_ends_stands_there_too);
     tcase_add_test(all, a_dribble_after_a_hold_is_double_and_dribbles_in_a_row_are_one);
     tcase_add_test(all, a_dribble_ended_in_the_step_before_stays_ended);
     tcase_add_test(all, a_pass_over_thirty_feet_is_long_unless_it_is_a_skip);

@@ -308,6 +308,54 @@ START_TEST(a_sideline_without_a_level_is_where_the_list_has_it)
 }
 END_TEST
 
+/* Where the sentences have the first task of a step end; 1 and 5 start in the backcourt. */
+static struct vec2 planned_at(const char *lines)
+{
+    struct resolved r;
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_print(&text,
+                 "play \"P\"\n  rules high-school\n  floor full\n  start 1 backcourt top, 2 left "
+                 "wing, 3 right "
+                 "wing, 4 left corner, 5 backcourt left wing\n  ball 1\n  step\n%s",
+                 lines);
+    resolve(&r, text.at);
+    const struct play *play = only_play(&r);
+    ck_assert_msg(!play->broken && play->steps.at[0].tasks.count > 0, "%s", lines);
+    return play->steps.at[0].tasks.at[0].planned;
+}
+
+START_TEST(a_named_sideline_gives_its_side_to_the_place)
+{
+    const struct court *court = court_of(COURT_HIGH_SCHOOL);
+    struct vec2 right = court_spot(court, SPOT_HASH, SIDE_RIGHT);
+    struct vec2 left = court_spot(court, SPOT_HASH, SIDE_LEFT);
+    ck_assert(vec2_near(planned_at("2 runs the right sideline to the hash\n"), right, 1e-9));
+    ck_assert(vec2_near(planned_at("3 runs the left sideline to the hash\n"), left, 1e-9));
+    ck_assert(vec2_near(planned_at("2 goes to the hash\n"), left, 1e-9)); /* his own */
+    ck_assert(vec2_near(planned_at("2 goes to left hash along the right sideline\n"), left, 1e-9));
+    struct vec2 half = planned_at("5 goes to half court along the right sideline\n");
+    ck_assert_double_gt(half.x, 5);
+    ck_assert_double_eq_tol(half.y, court->half_court, 1e-9);
+}
+END_TEST
+
+START_TEST(who_brings_the_ball_up_ends_over_half_court)
+{
+    const struct court *court = court_of(COURT_HIGH_SCHOOL);
+    static const char *const brought[] = {"1 dribbles over half court\n", "1 crosses half court\n",
+                                          "1 dribbles to half court\n",
+                                          "1 goes to right half court\n"};
+    for (size_t i = 0; i < sizeof brought / sizeof *brought; i++) {
+        double y = planned_at(brought[i]).y;
+        ck_assert_msg(y < court->half_court - 2 * FEET && y > court->half_court - 4 * FEET, "%s",
+                      brought[i]);
+    }
+    ck_assert_double_eq_tol(planned_at("5 goes to half court\n").y, court->half_court, 1e-9);
+    ck_assert_double_eq_tol(planned_at("2 gets back\n").y, court->half_court, 1e-9);
+}
+END_TEST
+
 START_TEST(a_step_holds_so_many_sentences_with_those_it_runs)
 {
     static const char head[] = "action \"four\" for runner\n"
@@ -603,6 +651,8 @@ int main(void)
     tcase_add_test(all, notes_and_mistakes_of_a_mirror_keep_their_players_and_change_sides);
     tcase_add_test(all, who_starts_out_of_bounds_with_the_ball_throws_in);
     tcase_add_test(all, a_sideline_without_a_level_is_where_the_list_has_it);
+    tcase_add_test(all, a_named_sideline_gives_its_side_to_the_place);
+    tcase_add_test(all, who_brings_the_ball_up_ends_over_half_court);
     tcase_add_test(all, a_step_holds_so_many_sentences_with_those_it_runs);
     tcase_add_test(all, a_step_holds_so_many_branches_with_those_it_runs);
     tcase_add_test(all, a_book_holds_so_many_plays);
