@@ -11,13 +11,15 @@
 
 #define TO_DIAGRAM 8.0
 #define ROW_GAP 18.0
-#define PITCH 19.0     /* of lines to write on */
-#define INDENT 15.0    /* of a question behind its letter */
-#define LETTER_UP 3.3  /* the middle of its disc over the baseline */
-#define APART 4.0      /* between two questions, besides their leading */
-#define BOX_LEFT 300.0 /* of the table to mark oneself */
-#define BOX_WIDE 34.0
-#define TO_OF 44.0 /* kept before the box for "of 12" */
+#define PITCH 19.0      /* of lines to write on */
+#define INDENT 15.0     /* of a question behind its letter */
+#define LETTER_UP 3.3   /* the middle of its disc over the baseline */
+#define APART 4.0       /* between two questions, besides their leading */
+#define BOX_WIDE 26.0   /* for points */
+#define BOX_UP 10.0     /* its top over the baseline of "of 3 points", */
+#define BOX_DOWN 3.5    /* and its foot under it */
+#define HANDWRITTEN 1.5 /* as wide as print */
+#define COVER_GAP 11.0  /* under the line to cover along */
 
 /* How questions stand on a page: so many pictures across, each with its words under or beside it.
  */
@@ -29,26 +31,24 @@ struct ask_form {
     bool beside;
     enum type heading;
 };
-static const struct ask_form alone = {1, 504, 0, 504, 0, false, TYPE_HEADING};
-static const struct ask_form alone_full = {1, 264, 288, 216, 0, true, TYPE_HEADING};
-static const struct ask_form stacked = {1, 330, 354, 150, 0, true, TYPE_HEADING};
+/* A picture with its question beside it, large and small, and a full floor; pictures that may be
+ * seen together, side by side. */
+static const struct ask_form strip = {1, 300, 324, 180, 0, true, TYPE_HEADING};
+static const struct ask_form small_strip = {1, 237.6, 266.4, 237.6, 0, true, TYPE_HEADING};
+static const struct ask_form full_strip = {1, 152, 176, 328, 0, true, TYPE_HEADING};
 static const struct ask_form pairs = {2, 237.6, 0, 237.6, 266.4, false, TYPE_HEADING};
 static const struct ask_form small_pairs = {2, 196, 0, 237.6, 266.4, false, TYPE_HEADING};
-/* Answers, of a play with few pictures, with more, where that saves a page, and of a full floor: a
- * question's picture is the answer's enlarged, so that line lies on line. */
+/* Answers, of a play with few pictures, and with more: a question's picture is the answer's
+ * enlarged, so that line lies on line. */
 static const struct ask_form answer_few = {2, 237.6, 0, 237.6, 266.4, false, TYPE_SMALL_HEADING};
-static const struct ask_form answer_many = {2, 196, 0, 237.6, 266.4, false, TYPE_SMALL_HEADING};
-static const struct ask_form answer_tight = {2, 168, 0, 237.6, 266.4, false, TYPE_SMALL_HEADING};
-static const struct ask_form answer_full = {3, 152, 0, 152, 176, false, TYPE_SMALL_HEADING};
+static const struct ask_form answer_many = {3, 152, 0, 152, 176, false, TYPE_SMALL_HEADING};
 enum { FEW = 2 };
 
-typedef VEC(struct galley *) row_list;
 struct filling_in {
     struct rows rows;
     const struct run *run;
     const struct ask_form *answering;
-    int rules;        /* to write on, under each question; 0: as many as it needs */
-    bool marks_alone; /* the table stands on a page of its own */
+    bool small; /* the pictures of questions */
     asked_list asked;
 };
 
@@ -75,8 +75,13 @@ static struct str heading_of(const struct filling_in *filling, const struct aske
                         branch >= 0 ? tell_branch(arena, &step->branches.at[branch])
                                     : asked->title);
     }
-    struct str named = labelled(arena, asked, asked->title);
+    struct str named = labelled(arena, asked, branch >= 0 ? asked->title : STR(""));
     struct str after = scene_after(arena, asked->diagram);
+    const struct segment *before = asked->diagram->segment->before;
+    if (after.size == 0 && branch < 0 && before && before->step != asked->diagram->step) {
+        after = str_format(arena, "from the end of step %d",
+                           filling->run->play->steps.at[before->step].number);
+    }
     return after.size > 0 ? str_format(arena, "%.*s, %.*s", STR_ARG(named), STR_ARG(after)) : named;
 }
 
@@ -142,23 +147,31 @@ static double set_blank(const struct filling_in *filling, struct galley *row,
 
 /* ---- questions ---- */
 
+/* Lines to write an answer on: as many as it takes by hand. */
+static int rules_for(const struct setter *setter, const struct blank *blank, double width)
+{
+    const int most = 3;
+    double length = text_width(words_set(setter, TYPE_SENTENCE, blank->answer, 0));
+    int lines = 1 + (int)(HANDWRITTEN * length / width);
+    return lines < most ? lines : most;
+}
+
 static void set_questions(struct filling_in *filling, struct galley *row,
                           const struct pictures *pictures, size_t column)
 {
-    struct arena *arena = filling->rows.setter.arena;
+    const struct setter *setter = &filling->rows.setter;
     const struct asked *asked = &pictures->asked[column];
     const struct ask_form *form = pictures->form;
-    const struct scene *scene = enlarged(filling, blanked_scene(arena, asked), form);
+    const struct scene *scene = enlarged(filling, blanked_scene(setter->arena, asked), form);
     double base = set_picture(row, pictures, column, scene);
     double x = form->pitch * (double)column + form->left;
-    int rules = filling->rules ? filling->rules : asked->blanks.count == 1 || form->beside ? 2 : 1;
     for (size_t i = 0; i < asked->blanks.count; i++) {
         const struct blank *blank = &asked->blanks.at[i];
         base += i > 0 ? TO_SENTENCE + APART : 0;
         base = set_blank(filling, row, blank, blank->question, TYPE_SENTENCE, vec2_of(x, base),
                          form->words);
         galley_keep(row);
-        for (int line = 0; line < rules; line++) {
+        for (int line = rules_for(setter, blank, form->words); line > 0; line--) {
             base += PITCH;
             galley_rule(row, vec2_of(x, base), vec2_of(x + form->words, base), 0.8, ROLE_SOFT);
         }
@@ -176,33 +189,17 @@ static struct galley *question_row(struct filling_in *filling, const struct ask_
     return row;
 }
 
-/* Two rows of pairs with long questions stand on one page when their pictures are smaller. */
-static const struct ask_form *choose_pairs(struct filling_in *filling, const struct asked *asked,
-                                           size_t count)
-{
-    double height = 0;
-    for (size_t i = 0; i < count && i < 2 * pairs.across; i += pairs.across) {
-        height += question_row(filling, &pairs, &asked[i], count - i)->height;
-        height += i > 0 ? ROW_GAP : 0;
-    }
-    return height > rows_room(&filling->rows) ? &small_pairs : &pairs;
-}
-
-/* Fewer pictures are larger: there is more room to draw. */
-static const struct ask_form *choose_form(struct filling_in *filling, const struct asked *asked,
-                                          size_t count)
+static const struct ask_form *choose_form(const struct filling_in *filling,
+                                          const struct asked *asked, size_t count)
 {
     bool tall = false;
     for (size_t i = 0; i < count; i++) {
         tall = tall || asked[i].scene->height > asked[i].scene->width;
     }
     if (count == 1) {
-        return tall ? &alone_full : &alone;
+        return tall ? &full_strip : filling->small ? &small_strip : &strip;
     }
-    if (tall) {
-        return &pairs;
-    }
-    return count == 2 ? &stacked : choose_pairs(filling, asked, count);
+    return filling->small && !tall ? &small_pairs : &pairs;
 }
 
 /* What the whole pictures would show in their key: the lines that are asked for must be in it. */
@@ -215,32 +212,53 @@ static unsigned uses_of(const struct asked *asked, size_t count)
     return uses;
 }
 
-/* A picture with a page to itself leaves room to write. */
-static void choose_rules(struct filling_in *filling, const struct asked *asked)
+/* A row under a line to cover along: what stands there would tell what is asked over it. */
+static struct galley *covered(struct filling_in *filling, const struct galley *row)
 {
-    const int most = 4;
-    filling->rules = most;
-    while (filling->rules > 0 &&
-           question_row(filling, &alone, asked, 1)->height > rows_room(&filling->rows)) {
-        filling->rules--;
-    }
+    struct galley *under = galley_new(row->arena);
+    galley_dashes(under, vec2_of(0, 1), vec2_of(PAGE_WIDE, 1), 0.8, ROLE_SOFT);
+    galley_keep(under);
+    galley_text_end(under, rows_set(&filling->rows, TYPE_NOTE, STR("Cover from here on")),
+                    PAGE_WIDE, COVER_GAP, ROLE_SOFT);
+    galley_keep(under);
+    galley_join(under, row, 0, COVER_GAP);
+    return under;
 }
 
 /* Of pictures that may be seen together. */
 static void add_questions(struct filling_in *filling, const struct asked *asked, size_t count)
 {
+    struct rows *rows = &filling->rows;
     const struct ask_form *form = choose_form(filling, asked, count);
-    filling->rules = 0;
-    if (form == &alone) {
-        choose_rules(filling, asked);
-    }
     for (size_t i = 0; i < count; i += form->across) {
-        rows_add_apart(&filling->rows, question_row(filling, form, &asked[i], count - i), ROW_GAP);
-        rows_page(&filling->rows)->uses |= uses_of(asked, count);
+        struct galley *row = question_row(filling, form, &asked[i], count - i);
+        if (i == 0 && !rows_page(rows)->empty) {
+            struct galley *under = covered(filling, row);
+            if (under->height + ROW_GAP <= rows_room(rows)) {
+                row = under;
+            } else {
+                rows_turn(rows, false);
+            }
+        }
+        rows_add_apart(rows, row, ROW_GAP);
+        rows_page(rows)->uses |=
+            uses_of(&asked[i], count - i < form->across ? count - i : form->across);
     }
 }
 
 /* ---- answers ---- */
+
+/* "[ ] of 3 points" */
+static void set_points(const struct filling_in *filling, struct galley *row, struct vec2 base,
+                       struct str of, enum type type)
+{
+    galley_keep(row);
+    galley_box(row, vec2_of(base.x, base.y - BOX_UP), vec2_of(base.x + BOX_WIDE, base.y + BOX_DOWN),
+               0.8, ROLE_SOFT, FILL_OPEN);
+    galley_keep(row);
+    galley_text(row, words_set(&filling->rows.setter, type, of, PAGE_WIDE - BOX_WIDE - 6),
+                base.x + BOX_WIDE + 6, base.y, ROLE_TEXT);
+}
 
 static void set_answers(struct filling_in *filling, struct galley *row,
                         const struct pictures *pictures, size_t column)
@@ -255,6 +273,9 @@ static void set_answers(struct filling_in *filling, struct galley *row,
         base = set_blank(filling, row, blank, blank->answer, TYPE_ASKED, vec2_of(x, base),
                          form->words);
     }
+    size_t points = asked->lines + asked->blanks.count;
+    set_points(filling, row, vec2_of(x, base + TO_SENTENCE + BOX_DOWN),
+               str_format(row->arena, "of %zu points", points), TYPE_NOTE);
 }
 
 static void add_answers(struct filling_in *filling)
@@ -272,65 +293,22 @@ static void add_answers(struct filling_in *filling)
     }
 }
 
-/* "Lines, 1a  x3 trails: Curl   of 2 [ ]" */
-static void add_mark(struct filling_in *filling, row_list *out, struct str what, size_t of,
-                     bool all)
-{
-    const double base = ROW_BASE;
-    struct galley *row = galley_new(filling->rows.setter.arena);
-    const struct rows *rows = &filling->rows;
-    enum type type = all ? TYPE_SMALL_HEADING : TYPE_SENTENCE;
-    what = words_fit(&rows->setter, type, what, BOX_LEFT - TO_OF, 1);
-    galley_text(row, rows_set(rows, type, what), 0, base, ROLE_TEXT);
-    galley_text_end(row, rows_set(rows, TYPE_NOTE, str_format(row->arena, "of %zu", of)),
-                    BOX_LEFT - 6, base, ROLE_SOFT);
-    galley_box(row, vec2_of(BOX_LEFT, base - 9.5), vec2_of(BOX_LEFT + BOX_WIDE, base + 3.5),
-               all ? 1.1 : 0.7, all ? ROLE_INK : ROLE_RULE, FILL_OPEN);
-    row_end(row, all ? 0.9 : 0.5);
-    VEC_PUSH(row->arena, out, row);
-}
-
-static row_list marks_of(struct filling_in *filling)
-{
-    row_list out = {0};
-    struct rows *rows = &filling->rows;
-    struct arena *arena = rows->setter.arena;
-    struct str note = STR("A point for each line that starts and ends as here, with its bend where "
-                          "the answer tells of one.");
-    VEC_PUSH(arena, &out, rows_section(rows, STR("Mark yourself"), note));
-    size_t lines = 0, blanks = 0;
-    for (size_t i = 0; i < filling->asked.count; i++) {
-        const struct asked *asked = &filling->asked.at[i];
-        struct str heading = heading_of(filling, asked, true);
-        struct str what = str_format(arena, "Lines, %.*s", STR_ARG(heading));
-        add_mark(filling, &out, what, asked->lines, false);
-        lines += asked->lines;
-        blanks += asked->blanks.count;
-    }
-    add_mark(filling, &out, STR("Answers"), blanks, false);
-    add_mark(filling, &out, STR("All"), lines + blanks, true);
-    return out;
-}
-
-/* All on one page, where that can be. */
+/* What all points add up to, and what a point is given for. */
 static void add_marks(struct filling_in *filling)
 {
-    struct rows *rows = &filling->rows;
-    row_list marks = marks_of(filling);
-    double height = 0;
-    for (size_t i = 0; i < marks.count; i++) {
-        height += marks.at[i]->height;
+    struct arena *arena = filling->rows.setter.arena;
+    size_t points = 0;
+    for (size_t i = 0; i < filling->asked.count; i++) {
+        points += filling->asked.at[i].lines + filling->asked.at[i].blanks.count;
     }
-    double spare = rows_room(rows) - height;
-    filling->marks_alone = spare < 0;
-    if (spare < 0) {
-        rows_turn(rows, false);
-    } else {
-        rows_page(rows)->y += spare < ROW_GAP ? spare : ROW_GAP;
-    }
-    for (size_t i = 0; i < marks.count; i++) {
-        rows_add(rows, marks.at[i]);
-    }
+    struct galley *row = galley_new(arena);
+    galley_rule(row, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.9, ROLE_INK);
+    struct str of = str_format(arena,
+                               "%cof %zu points in all%c. One for each line drawn from the right "
+                               "place to the right place, and one for each answer.",
+                               TELL_BOLD, points, TELL_PLAIN);
+    set_points(filling, row, vec2_of(0, ROW_BASE + 5), of, TYPE_SENTENCE);
+    rows_add_apart(&filling->rows, row, ROW_GAP);
 }
 
 /* ---- the play ---- */
@@ -354,14 +332,11 @@ static void set_questions_pages(struct filling_in *filling)
     head->about = asked_together(asked, 0) == asked->count
                       ? STR("A line is missing where each letter stands. Draw it, then answer. The "
                             "answers are on the last page.")
-                      : STR("A line is missing where each letter stands. Draw it and answer "
-                            "before you turn the page. The answers are on the last.");
+                      : STR("A line is missing where each letter stands. Cover the page below the "
+                            "dashed line, draw, answer, then go on. The answers are at the end.");
     rows_open(&filling->rows, head, &caution);
     for (size_t i = 0; i < asked->count;) {
         size_t count = asked_together(asked, i);
-        if (i > 0) {
-            rows_turn(&filling->rows, false);
-        }
         add_questions(filling, &asked->at[i], count);
         i += count;
     }
@@ -371,22 +346,11 @@ static void set_answers_pages(struct filling_in *filling)
 {
     struct head_words *head = head_of(filling, "Fill-in sheet, answers");
     head->series = STR("Answers");
-    head->about = STR("Compare line by line.");
+    head->about = STR("Compare line by line; write your points in the boxes.");
     filling->rows.head = head;
     rows_turn(&filling->rows, true);
     add_answers(filling);
     add_marks(filling);
-}
-
-static bool is_full(struct arena *arena, const diagram_list *diagrams)
-{
-    struct scene_options options = {.width = answer_full.picture};
-    for (size_t i = 0; i < diagrams->count; i++) {
-        if (scene_height(arena, &diagrams->at[i], &options) > options.width) {
-            return true;
-        }
-    }
-    return false;
 }
 
 /* A step that is read is asked about in its reads alone. */
@@ -403,11 +367,12 @@ static bool is_few(const struct play *play, const diagram_list *diagrams)
 
 /* The pages of a play; nothing is asked where nothing moves. */
 static struct filling_in fill_in(struct booklet *booklet, const struct run *run,
-                                 const diagram_list *diagrams, const struct ask_form *answering)
+                                 const diagram_list *diagrams, const struct ask_form *answering,
+                                 bool small)
 {
     enum { LEAST = 4 }; /* questions, of a play that has so many */
     struct filling_in filling = {
-        .rows = {.setter = booklet->setter}, .run = run, .answering = answering};
+        .rows = {.setter = booklet->setter}, .run = run, .answering = answering, .small = small};
     asked_of(booklet->setter.arena, run->play, diagrams, booklet->setter.job->seed, LEAST,
              answering->picture, &filling.asked);
     if (filling.asked.count > 0) {
@@ -425,14 +390,10 @@ static bool add_play(struct booklet *booklet, const struct sheet_play *row)
     const struct run *run = booklet_run(&booklet->setter, row);
     diagram_list diagrams = {0};
     scene_diagrams(arena, run, &diagrams);
-    const struct ask_form *form = is_full(arena, &diagrams)      ? &answer_full
-                                  : is_few(run->play, &diagrams) ? &answer_few
-                                                                 : &answer_many;
-    struct filling_in filling = fill_in(booklet, run, &diagrams, form);
-    if (filling.marks_alone && form == &answer_many) {
-        struct filling_in tight = fill_in(booklet, run, &diagrams, &answer_tight);
-        filling = tight.rows.pages.count < filling.rows.pages.count ? tight : filling;
-    }
+    const struct ask_form *form = is_few(run->play, &diagrams) ? &answer_few : &answer_many;
+    struct filling_in filling = fill_in(booklet, run, &diagrams, form, false);
+    struct filling_in small = fill_in(booklet, run, &diagrams, form, true);
+    filling = small.rows.pages.count < filling.rows.pages.count ? small : filling;
     bool asked = filling.asked.count > 0;
     if (asked) {
         rows_close(&filling.rows, booklet, row->play->name);

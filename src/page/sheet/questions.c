@@ -4,6 +4,8 @@
 #include "language/tell/tell.h"
 #include "page/sheet/asking.h"
 
+#include <string.h>
+
 /* ---- what is to be drawn ---- */
 
 static bool opens_line(const struct looking *looking, const bool *tasks, size_t index)
@@ -44,12 +46,38 @@ static bool is_handed_on(const struct task *task, body who)
     return task->who != who && !takes;
 }
 
+/* "Draw the three passes."; false: they are not all of one kind. */
+static bool print_draw_all(struct strbuf *out, const struct looking *looking, const bool *tasks)
+{
+    static const char *const counts[] = {"", "", "two", "three", "four", "five", "six"};
+    const char *word = NULL;
+    size_t count = 0;
+    for (size_t i = next_line(looking, tasks, looking->end); i < looking->end;
+         i = next_line(looking, tasks, i)) {
+        const char *own = scene_key_word(line_class_of(looking, i), true);
+        if ((word && strcmp(word, own) != 0) || task_of(looking, i)->kind == TASK_EXCHANGE) {
+            return false;
+        }
+        word = own;
+        count++;
+    }
+    if (count < 2 || count >= sizeof counts / sizeof *counts) {
+        return false;
+    }
+    bool hisses = word[strlen(word) - 1] == 's';
+    strbuf_print(out, "Draw the %s %s%s.", counts[count], word, hisses ? "es" : "s");
+    return true;
+}
+
 /* "Draw a run, then the hand-off from 1, then a shot by whoever has the ball.", in the words of the
  * key; `who` is to do it. */
 static void print_draw(struct strbuf *out, const struct looking *looking, const bool *tasks,
                        body who)
 {
     const char *before = "Draw";
+    if (print_draw_all(out, looking, tasks)) {
+        return;
+    }
     for (size_t i = next_line(looking, tasks, looking->end); i < looking->end;
          i = next_line(looking, tasks, i)) {
         const struct task *task = task_of(looking, i);
@@ -162,12 +190,13 @@ static const char *other_question(const struct looking *looking, size_t index, b
 
 /* ---- answers ---- */
 
-/* Has a sentence before told where this one runs? One catch has one place. */
-static bool runs_to_a_place(const struct looking *looking, size_t before, body who)
+/* Has a sentence before, of the same answer, told where this one runs? One catch has one place. */
+static bool runs_to_a_place(const struct looking *looking, const bool *tasks, size_t before,
+                            body who)
 {
     for (size_t i = before; i-- > 0;) {
         const struct task *task = task_of(looking, i);
-        if (task->who == who && task_is_way(task)) {
+        if (tasks[i] && task->who == who && task_is_way(task)) {
             return task->kind != TASK_SCREEN && task->goal.kind != GOAL_NONE;
         }
     }
@@ -176,12 +205,13 @@ static bool runs_to_a_place(const struct looking *looking, size_t before, body w
 
 /* Where a ball is caught and a screen stands, which their sentences leave to the floor: "2 gets it
  * on the left wing." */
-static void print_where(struct strbuf *out, const struct looking *looking, size_t index)
+static void print_where(struct strbuf *out, const struct looking *looking, const bool *tasks,
+                        size_t index)
 {
     const struct task *task = task_of(looking, index);
     const struct task_record *record = &looking->diagram->segment->record[index];
     bool throws = task->kind == TASK_PASS && record->time[MOMENT_CAUGHT] >= 0 &&
-                  !runs_to_a_place(looking, index, task->other);
+                  !runs_to_a_place(looking, tasks, index, task->other);
     bool screens = task->kind == TASK_SCREEN && record->time[MOMENT_SET] >= 0;
     if (throws || (screens && !task->goal_written)) {
         struct strbuf told;
@@ -215,7 +245,7 @@ static struct str answer_of(const struct looking *looking, const bool *tasks, bo
         told = task->sentence;
         strbuf_print(&out, "%s%.*s", out.size > 0 && text.size > 0 ? " " : "", STR_ARG(text));
         if (where) {
-            print_where(&out, looking, i);
+            print_where(&out, looking, tasks, i);
         }
     }
     return strbuf_str(&out);
