@@ -526,16 +526,19 @@ def look_at_fill_in(folder):
         tap.ok(asked.count('What does 3 do? Draw a run.') == 3 and asked.count('To whom does 1 pass, and where? Draw a pass.') == 3,
                'fill-in Lantern: asks for cutter and passer at each read', asked)
         tap.ok('Curl' not in asked, 'fill-in Lantern: the name of a read gives nothing away', asked)
-        tap.ok('Lines, 1a x3 trails: Curl of 2' in answers, 'fill-in Lantern: what is missing is counted', answers)
+        tap.ok('1a x3 trails: Curl' in answers and 'of 4 points' in answers and 'of 15 points in all' in answers,
+               'fill-in Lantern: what is missing is counted', answers)
     for count in (1, 5, 12):
         pdf = sheet(folder, 'fill-in', f'fill-in, {count} steps', many_steps(count))
         if pdf:
-            look_at(f'fill-in, {count} steps', pdf)
+            pages = look_at(f'fill-in, {count} steps', pdf)
             text = plain(pdf)
-            tap.ok(all(text.count(f'{i + 1} Pass number {i + 1} ') >= 3 for i in range(count)) and text.count(' Draw a ') >= count,
+            tap.ok(all(f'{i + 1} Pass number {i + 1} ' in text for i in range(count)) and text.count(' Draw a ') >= count,
                    f'fill-in, {count} steps: each is asked and answered', text)
-            shown = [len(re.findall(r'\bPass number', plain(pdf, page + 1))) for page in range(count)]
-            tap.same(shown, [1] * count, f'fill-in, {count} steps: none stands where the next one begins')
+            shown = [(len(re.findall(r'\bStep \d', page)), page.count('Cover from here on')) for page in map(
+                lambda number: plain(pdf, number + 1), range(len(pages))) if 'Compare line by line.' not in page]
+            tap.ok(sum(steps for steps, _ in shown) == count and all(covers == steps - 1 for steps, covers in shown),
+                   f'fill-in, {count} steps: a line to cover along where the next one would tell how a step ends', shown)
 
 
 CARD_CAUTION = 'Feet still, elbows in. Head hit: out.'

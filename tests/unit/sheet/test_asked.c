@@ -114,7 +114,8 @@ START_TEST(a_read_is_asked_by_what_the_defender_does)
     ck_assert_str_eq(plain(curl->blanks.at[1].question),
                      "To whom does 1 pass, and where? Draw a pass.");
     ck_assert_ptr_nonnull(strstr(plain(curl->blanks.at[0].answer), "3 curls off 5"));
-    ck_assert_str_eq(plain(curl->blanks.at[1].answer), "1 passes to 3 as 3 gets there.");
+    ck_assert_str_eq(plain(curl->blanks.at[1].answer),
+                     "1 passes to 3 as 3 gets there. 3 gets it at the nail.");
     ck_assert_uint_eq(curl->lines, 2);
     ck_assert_ptr_null(strstr(told(&asked, false), "Curl")); /* its name gives it away */
     asked_as(&asked, "Otherwise");
