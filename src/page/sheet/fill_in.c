@@ -346,21 +346,25 @@ static void set_answers_pages(struct filling_in *filling)
 {
     struct head_words *head = head_of(filling, "Fill-in sheet, answers");
     head->series = STR("Answers");
-    head->about = STR("Compare line by line; write your points in the boxes.");
+    head->about = STR("Compare line by line. Write your points in the boxes.");
     filling->rows.head = head;
     rows_turn(&filling->rows, true);
     add_answers(filling);
     add_marks(filling);
 }
 
-/* A step that is read is asked about in its reads alone. */
-static bool is_few(const struct play *play, const diagram_list *diagrams)
+/* A step that is read is asked about in its reads alone; a full floor is as tall as many. */
+static bool is_few(struct arena *arena, const struct play *play, const diagram_list *diagrams)
 {
+    const struct scene_options options = {.width = answer_few.picture};
     size_t count = 0;
     for (size_t i = 0; i < diagrams->count; i++) {
         const struct step *step = &play->steps.at[diagrams->at[i].step];
         bool read = step->branches.count > 0 && step->branches.at[0].kind == BRANCH_READ;
         count += diagrams->at[i].branch >= 0 || !read;
+        if (scene_height(arena, &diagrams->at[i], &options) > options.width) {
+            return false;
+        }
     }
     return count <= FEW;
 }
@@ -390,7 +394,7 @@ static bool add_play(struct booklet *booklet, const struct sheet_play *row)
     const struct run *run = booklet_run(&booklet->setter, row);
     diagram_list diagrams = {0};
     scene_diagrams(arena, run, &diagrams);
-    const struct ask_form *form = is_few(run->play, &diagrams) ? &answer_few : &answer_many;
+    const struct ask_form *form = is_few(arena, run->play, &diagrams) ? &answer_few : &answer_many;
     struct filling_in filling = fill_in(booklet, run, &diagrams, form, false);
     struct filling_in small = fill_in(booklet, run, &diagrams, form, true);
     filling = small.rows.pages.count < filling.rows.pages.count ? small : filling;
