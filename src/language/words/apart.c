@@ -6,13 +6,66 @@
 
 #include <string.h>
 
-/* pulls up at the elbow and shoots it: once. */
-bool shot_already(const sentence_list *out, const struct sentence *s)
+/* scores, lays it in: what comes of the shot that was told before it. */
+static bool comes_of_shot(const struct cursor *c, const struct sentence *s)
 {
-    const struct sentence *last = out->count > 1 ? &out->at[out->count - 1] : NULL;
-    return last && s->verb == VERB_SHOOTS && last->verb == VERB_SHOOTS &&
-           last->verb_span.begin == last[-1].verb_span.begin &&
-           same_who(&last->subject.at[0], &s->subject.at[0]);
+    static const char *const outcomes[] = {"score", "finish", "make", "made", "knock", "bur",
+                                           "drain", "sink",   "lay",  "dunk", "hit",   "put",
+                                           "can",   "nail",   "bank", NULL};
+    struct str said = cursor_text(c, s->verb_span);
+    for (const char *const *outcome = outcomes; *outcome; outcome++) {
+        if (str_starts(said, *outcome)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* pulls up at the elbow and shoots it, goes up strong and scores: once. */
+bool shot_already(const struct cursor *c, const sentence_list *out, const struct sentence *s)
+{
+    const struct sentence *last = out->count > 0 ? &out->at[out->count - 1] : NULL;
+    if (!last || s->verb != VERB_SHOOTS || last->verb != VERB_SHOOTS ||
+        !same_who(&last->subject.at[0], &s->subject.at[0])) {
+        return false;
+    }
+    bool pulled_up = out->count > 1 && last->verb_span.begin == last[-1].verb_span.begin;
+    return pulled_up || comes_of_shot(c, s);
+}
+
+/* The elbow, the block, the nail, the rim: a drive ends there. */
+static bool inside_spot(const struct place *place)
+{
+    static const enum spot inner[] = {SPOT_RIM,  SPOT_FRONT_OF_RIM, SPOT_LANE,
+                                      SPOT_NAIL, SPOT_ELBOW,        SPOT_BLOCK};
+    for (size_t i = 0; place->kind == PLACE_SPOT && i < sizeof inner / sizeof *inner; i++) {
+        if (place->spot == inner[i]) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool drive_ends(const struct cursor *c, sentence_list *out)
+{
+    size_t last = out->count - 1;
+    last -= last > 1 && out->at[last].verb == VERB_SHOOTS; /* and pulls up at the elbow */
+    struct sentence *end = &out->at[last], *drive = end - 1;
+    bool carries = end->verb == VERB_GOES || end->verb == VERB_DRIBBLES || end->verb == VERB_DRIVES;
+    bool whole = !drive->place && !drive->until && drive->object.kind == WHO_NONE &&
+                 drive->path == PATH_NONE;
+    if (drive->verb != VERB_DRIVES || !carries || !whole || !end->place ||
+        end->tie.word != TIE_NONE || end->tie.then ||
+        !same_who(&drive->subject.at[0], &end->subject.at[0]) ||
+        (str_starts(cursor_text(c, drive->verb_span), "driv") && !inside_spot(end->place))) {
+        return false;
+    }
+    drive->place = end->place;
+    drive->span = span_join(drive->span, end->span);
+    drive->until = end->until;
+    memmove(end, end + 1, (out->count - last - 1) * sizeof *end);
+    out->count--;
+    return true;
 }
 
 static const struct tie free_tie = {.word = TIE_NONE};

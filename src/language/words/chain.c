@@ -225,7 +225,7 @@ static bool one_read(struct cursor *c, const who_list *again, bool leg, struct t
         out->count--; /* each of its players is said now */
     }
     put_ahead(c, &s, out);
-    if (again && shot_already(out, &s)) {
+    if (again && shot_already(c, out, &s)) {
         return true;
     }
     VEC_PUSH(c->arena, out, s);
@@ -414,7 +414,8 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         }
         c->told = NULL;
         free_of_tie(out, first);
-        if (joint.same_subject && !joint.then && out->count > first + 1 && either_end(c, out)) {
+        bool goes_on_at_once = !joint.then && out->count > first + 1;
+        if (goes_on_at_once && !drive_ends(c, out) && joint.same_subject && either_end(c, out)) {
             return false;
         }
         if (joint.so) {

@@ -2,7 +2,7 @@
 /* front: what is said before who acts and belongs behind the verb: `off the pindown 3 comes out`,
  * `from the corner 4 lifts`, `in the corner 2 stays`; and `5 steps` where 5 is the player. Put as
  * it is written, for the second reading. */
-#include "language/words/speech.h"
+#include "language/words/unfold.h"
 
 /* off the pindown, off 5, out of the corner, on the weak side: taken whole. */
 static bool take_front(struct cursor *c)
@@ -131,8 +131,8 @@ bool reasoned(const struct cursor *c, struct recast *r)
     at = trial.at + (instead ? 1 : 0); /* instead of rolling */
     if (!(instead && at < c->end && at->kind == TOKEN_NUMBER)) {
         while (at < c->end && !token_is_mark(at, ',')) {
-            if (at->kind == TOKEN_MARK) {
-                return false;
+            if (at->kind == TOKEN_MARK || (having && number_token(at))) {
+                return false; /* having passed to 2: that moves somebody */
             }
             at++;
         }

@@ -328,6 +328,10 @@ bool ends_said(struct predicate *p);
 int same_place_again(struct predicate *p);
 int behind_line(struct predicate *p);
 void far_from_ball(struct predicate *p); /* in the far corner: far from the ball */
+/* use_ends: uses the screen of somebody who has set none: reported. */
+bool screen_of_nobody(struct predicate *p);
+/* via: out of the lane, away from the rim, and where to is not said: reported. */
+bool leaves_for_nowhere(struct predicate *p);
 /* via: which way was said, and is left out with a note, unless the words behind it make it a
  * sentence of its own. */
 void note_way(struct predicate *p, struct span span);
@@ -420,9 +424,11 @@ bool joint_follows(const struct predicate *p); /* by `and`, a comma or `then` */
 bool spread_is(const struct predicate *p);
 bool next_is_anothers(const struct predicate *p); /* the next one, and of somebody else */
 
+/* apart: the last two are one dribble, and become it. */
+bool drive_ends(const struct cursor *c, sentence_list *out);
 /* apart: the shot is the one that stands before it; how long is a sentence of its own; what a
  * clause in front says of the others is not of the last of those from `first` on. */
-bool shot_already(const sentence_list *out, const struct sentence *s);
+bool shot_already(const struct cursor *c, const sentence_list *out, const struct sentence *s);
 void hold_apart(struct cursor *c, sentence_list *out);
 void free_of_tie(sentence_list *out, size_t first);
 /* Leaves out, with a note, what those of the chain from `first` on tell a second time. */

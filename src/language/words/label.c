@@ -230,8 +230,9 @@ bool looks_only(const struct cursor *c, struct recast *r)
     }
     const struct token *end = remark_end(&trial);
     for (const struct token *word = trial.at; end && word < end; word++) {
-        if (token_is_word(word, "with")) {
-            return false; /* looks him up with a pass */
+        if (token_is_word(word, "with") ||
+            (token_is_word(word, "by") && word + 1 < end && ends_in_ing(word + 1))) {
+            return false; /* looks him up with a pass, reads it by cutting to the rim */
         }
     }
     if (!end || (seen.from && end == c->end)) { /* looks at 3: and then what? */

@@ -96,7 +96,10 @@ bool clause_could_be_two(const struct clause *k)
                  said_at(from, to, "send") && (k->place || !k->thing);
     bool shoots = k->act->frame == FRAME_USE && said_at(from, to, "shoot off") &&
                   (k->actor_count == 0 || above_holds(k->c, &k->actors[0]->who));
-    return sends || shoots;
+    bool uses = k->act->frame == FRAME_USE && said_at(from, to, "use") && k->object &&
+                k->actor_count == 1 && k->actors[0]->kind == ITEM_WHO &&
+                !above_screened(k->c, &k->actors[0]->who, &k->object->who);
+    return sends || shoots || uses; /* uses 5's screen, which nobody has set: is it set now? */
 }
 
 /* steps in behind the ball: where to, and not to the spot that the verb has without a place. */

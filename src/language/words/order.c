@@ -7,6 +7,9 @@
 
 #include <string.h>
 
+static const char *const tie_heads[] = {"when",  "once", "after", "until", "as",
+                                        "while", "soon", "where", NULL};
+
 static bool moves_in(const struct cursor *c, const struct who *who)
 {
     above_list above = above_sentences(c, false);
@@ -118,6 +121,25 @@ static void put_in_front(const struct cursor *c, struct recast *r, const struct 
              STR_ARG(cursor_text(c, span_join(move->place->span, behind[-1].span))));
 }
 
+/* A sentence behind the moment sends him somewhere: the moment is of that one. */
+static bool moves_behind(const struct cursor *c, const struct token *at, const struct unsent *move)
+{
+    for (; at < c->end && !sentence_ends(at); at++) {
+        struct cursor next = look_between(c, at + 1, c->end);
+        struct cursor_mark mark = cursor_mark(&next);
+        struct phrase phrase;
+        bool acts = at->kind == TOKEN_NUMBER && !at->possessive &&
+                    (int)at->number == move->who.who.number && !token_is_among(at - 1, tie_heads) &&
+                    phrase_read(&next, FOR_ATTACKERS, &phrase) &&
+                    verb_row(phrase.verb)->task == VERB_MOVE;
+        cursor_back(&next, mark);
+        if (acts) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool brought(const struct cursor *c, struct recast *r,
                     bool (*moment)(struct cursor *, struct unsent *))
 {
@@ -125,7 +147,8 @@ static bool brought(const struct cursor *c, struct recast *r,
     for (const struct token *at = c->at; at < end; at++) {
         struct cursor trial = look_between(c, at, end);
         struct unsent move;
-        if (at->kind == TOKEN_WORD && moment(&trial, &move) && !moves_in(c, &move.who.who)) {
+        if (at->kind == TOKEN_WORD && moment(&trial, &move) && !moves_in(c, &move.who.who) &&
+            !moves_behind(c, trial.at, &move)) {
             put_in_front(c, r, &move, trial.at, end);
             return true;
         }

@@ -65,8 +65,8 @@ bool way_by(const struct cursor *c, struct recast *r)
         }
         struct cursor verb = line_look(c, past_fillers(own ? who.to : clause, c->end));
         const struct token *from = verb.at;
-        if (!take_among(&verb, ways) || names_anybody(verb.at, by)) {
-            continue;
+        if ((!take_among(&verb, ways) && verb_begins(&verb)) || names_anybody(verb.at, by)) {
+            continue; /* what moves him by itself is no way to do it */
         }
         recast_copy(c, r, c->at, from);
         struct cursor here = line_look(c, by);
@@ -210,8 +210,9 @@ bool screen_in_use(const struct cursor *c, struct recast *r)
         }
         const struct token *said = own ? user.to : clause;
         struct cursor verb = line_look(c, past_fillers(said, c->end));
-        if (!use_verb_before(&verb, named.lead, &uses)) {
-            continue;
+        if (!use_verb_before(&verb, named.lead, &uses) ||
+            (uses && known_screen(named.lead, named.end))) {
+            continue; /* uses the screen of 4: nobody has set it */
         }
         put_before(c, r, clause);
         put_named_screen(c, r, &named, &user.who);

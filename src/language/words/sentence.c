@@ -247,6 +247,19 @@ static bool between(struct predicate *p)
     return true;
 }
 
+/* x1 jumps to the ball: into the lane of the pass to his man, which is one pass away. */
+static void tell_jump(const struct predicate *p)
+{
+    const struct sentence *s = p->s;
+    if (s->verb != VERB_DENIES || !str_starts(cursor_text(p->c, s->verb_span), "jump")) {
+        return;
+    }
+    struct diag *diag = diag_add(p->c->diags, DIAG_TEXT_VERB_TAKEN, s->verb_span,
+                                 "read as `denies`: into the lane of the pass to his own man");
+    diag_help(p->c->diags, diag, "where his man is two passes away, write `%.*s sags`",
+              STR_ARG(subject_words(p->c, &s->subject)));
+}
+
 static bool predicate_read(struct predicate *p)
 {
     enum phrase_side side = who_side(&p->s->subject.at[0]);
@@ -270,6 +283,7 @@ static bool predicate_read(struct predicate *p)
     }
     far_from_ball(p);
     note_him(p);
+    tell_jump(p);
     p->s->spread = spread_is(p);
     return (p->s->spread || slots_filled(p)) && !between(p);
 }

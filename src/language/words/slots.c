@@ -496,6 +496,9 @@ static bool slots_agree(struct predicate *p, const struct slot *slots, size_t co
 bool slots_filled(struct predicate *p)
 {
     struct slot slots[SLOTS_MOST];
+    if (leaves_for_nowhere(p) || screen_of_nobody(p)) {
+        return false;
+    }
     place_of_phrase(p);
     size_t count = verb_slots(p->s->verb, slots);
     if (!slots_agree(p, slots, count) || away_from_nobody(p)) {

@@ -49,6 +49,8 @@ bool player_here(struct cursor *c, struct somebody *out);   /* the same, but no 
 /* Of whom no token tells: a number, in the place of `at`. */
 struct somebody somebody_numbered(const struct cursor *c, const struct token *at, struct who who);
 struct cursor cursor_look(const struct cursor *c); /* to try, watched by nobody */
+/* used: the screen of 4, 4's screen: one that is set already; a screen by 4 is set here. */
+bool known_screen(const struct token *from, const struct token *to);
 /* The same, of what stands from here to there. */
 struct cursor look_between(const struct cursor *c, const struct token *at, const struct token *end);
 void recast_word(const struct cursor *c, struct recast *r, const char *text);

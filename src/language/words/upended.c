@@ -6,7 +6,7 @@
 #include <string.h>
 
 #include "language/words/people.h"
-#include "language/words/speech.h"
+#include "language/words/unfold.h"
 
 /* Back over `and`, `but` and a comma, which the joint of sentences does not need. */
 static const struct token *before_joints(const struct cursor *c, const struct token *at)
@@ -153,6 +153,32 @@ static bool whom_fits(struct cursor *c, const struct sentence *done)
     return somebody_read(c, &whom) && cursor_done(c) && same_who(&whom.who, &done->object);
 }
 
+static const char *const ball_words[] = {"ball", "it", "rock", "pass", NULL};
+
+/* given it to, giving 2: a pass, with whom it is to. */
+static bool gives_ball(struct cursor *c, struct phrase *phrase)
+{
+    static const char *const gives[] = {"giving", "given", NULL};
+    static const char *const leads[] = {"ball to",    "it to",        "ball up to", "it up to",
+                                        "up ball to", "ball back to", "it back to", NULL};
+    struct cursor trial = *c;
+    struct somebody whom;
+    if (!take_among(&trial, gives)) {
+        return false;
+    }
+    struct cursor whole = trial;
+    bool led = take_among(&trial, leads);
+    const struct token *to = trial.at;
+    bool dative = !led && player_here(&whole, &whom) && take_among(&whole, ball_words) &&
+                  (whole.at == whole.end || mark_is(&whole, ','));
+    if (!led && !dative) {
+        return false;
+    }
+    *phrase = (struct phrase){.words = "passes to", .verb = VERB_PASSES, .to = SPOT_COUNT};
+    c->at = led ? to - 1 : to;
+    return true;
+}
+
 /* The verb in front: passing, having passed. */
 static bool participle(struct cursor *c, struct phrase *phrase, bool *having)
 {
@@ -164,10 +190,11 @@ static bool participle(struct cursor *c, struct phrase *phrase, bool *having)
                                           NULL};
     struct str said;
     *having = take_among(c, havings);
-    if (*having) {
-        return past_read(c, FOR_ATTACKERS, phrase);
+    if (!*having && !take_among(c, afters)) {
+        return false;
     }
-    return take_among(c, afters) && phrase_ing_here(c, FOR_ATTACKERS, phrase, &said);
+    return gives_ball(c, phrase) || (*having ? past_read(c, FOR_ATTACKERS, phrase)
+                                             : phrase_ing_here(c, FOR_ATTACKERS, phrase, &said));
 }
 
 bool gerund_in_front(const struct cursor *c, struct recast *r)
@@ -195,12 +222,23 @@ bool gerund_in_front(const struct cursor *c, struct recast *r)
     const struct sentence *done = done_above(c, &who.who, phrase.verb);
     recast_word(c, r, "after");
     recast_somebody(c, r, &who);
+    for (size_t i = 0; i < r->tokens.count; i++) { /* it is told here */
+        r->tokens.at[i].span = c->at->span;
+    }
     bool fits = done && whom_fits(&trial, done);
     if (fits) {
         recast_verb(c, r, phrase_words(done->verb, PASS_PLAIN, done->screen, false));
     } else { /* as a moment with all that is said of it: another sentence tells it, or none does */
         recast_verb(c, r, phrase_words(phrase.verb, phrase.pass, phrase.screen, false));
-        recast_copy(c, r, object, trial.end);
+        const struct token *end = trial.end;
+        while (phrase_passes(&phrase) && end > object + 1 &&
+               (end[-1].filler || token_is_among(&end[-1], ball_words))) {
+            end--; /* 2 the ball */
+        }
+        if (phrase_passes(&phrase) && object < end && !token_is_word(object, "to")) {
+            recast_word(c, r, "to"); /* having hit 2 */
+        }
+        recast_copy(c, r, object, end);
     }
     recast_mark(c, r, ',');
     r->to = main;

@@ -212,3 +212,27 @@ bool drives_away(const struct cursor *c, struct recast *r)
     r->to = trial.at;
     return from;
 }
+
+bool screen_of_nobody(struct predicate *p)
+{
+    static const char *const nouns[] = {"screen",  "pick",  "block",   "pin-down", "pindown",
+                                        "stagger", "flare", "screens", NULL};
+    const struct sentence *s = p->s;
+    bool noun = false;
+    for (const struct token *at = p->from; at < p->c->at; at++) {
+        noun = noun || token_is_among(at, nouns);
+    }
+    if (!p->used || !noun || s->subject.count != 1 || s->object.kind != WHO_PLAYER ||
+        above_may_have_screened(p->c, &s->subject.at[0], &s->object)) {
+        return false;
+    }
+    struct str user = subject_words(p->c, &s->subject);
+    bool ball = above_holds(p->c, &s->subject.at[0]);
+    diag_help(p->c->diags,
+              REFUSE(p->c, TEXT_TWO_MEANINGS, s->object.span,
+                     "%d has set no screen for %.*s: is it set now?", s->object.number,
+                     STR_ARG(user)),
+              "write it in front: `%d %s for %.*s`", s->object.number,
+              ball ? "ball screens" : "screens", STR_ARG(user));
+    return true;
+}

@@ -75,8 +75,7 @@ static bool take_where(struct cursor *c, const struct token **from, const struct
     return true;
 }
 
-/* the screen of 4, 4's screen: of which nothing has been said, where a screen by 4 is set here. */
-static bool known_screen(const struct token *from, const struct token *to)
+bool known_screen(const struct token *from, const struct token *to)
 {
     static const char *const anys[] = {"a", "an", "another", NULL};
     while (from < to && !token_is_among(from, anys)) {
@@ -128,14 +127,14 @@ bool off_a_screen(const struct cursor *c, struct recast *r)
     bool two = take_words(&other, "and") && !subject_verb_is(&other) &&
                player_here(&other, &second) && !same_who(&second.who, &who.who);
     trial = two ? other : trial;
+    if (uses && !two && known_screen(verb_end, trial.at)) {
+        return false; /* which nobody has set */
+    }
     bool placed = take_where(&trial, &where, &where_end);
     if (two) { /* the stagger by 5 and 4 */
         put_two(c, r, &by, &second, &who);
     } else {
         put_screen(c, r, &by, &screen, &who);
-    }
-    if (uses && !two && known_screen(verb_end, trial.at)) {
-        tell_supplied(c, r, &by, &who);
     }
     if (placed) {
         recast_word(c, r, "at");

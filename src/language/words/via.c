@@ -139,3 +139,27 @@ void way_settled(struct predicate *p)
                  STR_ARG(cursor_text(c, span)), p->via == SPOT_LANE ? "the lane" : "the rim");
     diag_help(c->diags, diag, "for the straight way leave it out");
 }
+
+bool leaves_for_nowhere(struct predicate *p)
+{
+    static const char *const inside[] = {"lane",   "paint", "key",  "rim",
+                                         "basket", "hoop",  "post", NULL};
+    enum verb_task task = verb_row(p->s->verb)->task;
+    const struct token *from = NULL, *to = NULL;
+    for (const struct token *at = p->from; at < p->c->at; at++) {
+        bool out = at + 1 < p->c->at && token_is_word(at, "out") && token_is_word(at + 1, "of");
+        from = !from && (out || token_is_word(at, "away")) ? at : from;
+        to = from && token_is_among(at, inside) ? at + 1 : to;
+    }
+    if (!to || p->s->place || p->s->object.kind != WHO_NONE ||
+        (task != VERB_MOVE && task != VERB_CARRY)) {
+        return false;
+    }
+    struct span span = span_join(from->span, to[-1].span);
+    diag_help(p->c->diags,
+              REFUSE(p->c, TEXT_PLACE_MISSING, span,
+                     "`%.*s` is where it begins: where does it end?",
+                     STR_ARG(cursor_text(p->c, span))),
+              "name the place: `%.*s to left corner`", STR_ARG(predicate_begun(p)));
+    return true;
+}
