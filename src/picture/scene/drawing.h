@@ -93,6 +93,7 @@ struct stroke {
     struct path path;   /* the same, measured */
     struct vec2 *ink;   /* what is drawn, as points: zigzags and all; for crossings */
     size_t ink_count;
+    struct vec2 tip, back; /* of the head: its tip, and so far back as it is long */
     struct vec2 low, high; /* the box round the ink and its head's tip */
     double width;          /* of the stroke */
     double grow;           /* 1, or more for the reader's own lines */
@@ -126,6 +127,8 @@ struct disc {
     struct vec2 at;
     int order, task, line;
     body who;
+    bool led; /* it stands off its line, and a thin line leads from it to `tip` */
+    struct vec2 tip;
 };
 
 struct nudges; /* marks that are moved a little, so that nothing lies on anything: again.h */

@@ -291,12 +291,12 @@ static double disc_score(const struct drawing *drawing, struct vec2 at, double r
 }
 
 double loose_score(const struct drawing *drawing, struct owner owner, struct vec2 at, double r,
-                   bool on)
+                   struct loose how)
 {
-    struct candidate place = {.at = at, .on = on};
+    struct candidate place = {.at = at, .on = how.on};
     double score =
         outside_score(drawing, at, r) + symbols_score(drawing, at, r) + stops_score(drawing, at, r);
-    score += lines_score(drawing, owner, &place, r);
+    score += basket_score(drawing, at, r);
     for (size_t i = 0; i < drawing->discs.count; i++) {
         score += disc_score(drawing, at, r, 0.2 * drawing->size.k, drawing->discs.at[i].at);
     }
@@ -305,14 +305,22 @@ double loose_score(const struct drawing *drawing, struct owner owner, struct vec
                      ? weights.label
                      : 0;
     }
-    score += basket_score(drawing, at, r);
+    score += score < how.most ? lines_score(drawing, owner, &place, r) : 0;
+    if (score >= how.most) {
+        return score;
+    }
     score += lines_score(drawing, nobodys, &place, 0.4 * r) >= weights.line ? weights.line : 0;
     return score;
 }
 
 double place_score(const struct drawing *drawing, struct vec2 at, double r)
 {
-    return loose_score(drawing, nobodys, at, r, true);
+    return loose_score(drawing, nobodys, at, r, (struct loose){true, 1e9});
+}
+
+double place_score_below(const struct drawing *drawing, struct vec2 at, double r, double most)
+{
+    return loose_score(drawing, nobodys, at, r, (struct loose){true, most});
 }
 
 static double bend_score(const struct drawing *drawing, const struct stroke *stroke,

@@ -101,11 +101,6 @@ struct looking {
     int askew; /* and how many on it, but to a side: it lies under the disc's edge */
 };
 
-/* The best place so far, and what it costs. */
-struct choice {
-    struct candidate place;
-    double cost;
-};
 static const struct choice nowhere = {.cost = LEFT_OUT};
 
 /* A place on or beside a part's line that costs so much by itself is weighed against the best so
@@ -167,7 +162,8 @@ static struct choice disc_search(const struct drawing *drawing, size_t index,
     struct choice best = nowhere;
     for (int f = 0; f < (how.fine ? FINE : FRACTIONS); f++) {
         double share = fraction(f, how.fine), along = from + share * length;
-        struct candidate middle = {path_point(&stroke->path, along), along, share, false};
+        struct candidate middle = {
+            .at = path_point(&stroke->path, along), .along = along, .fraction = share};
         struct vec2 square = vec2_left(path_direction(&stroke->path, along));
         middle.on = how.may_lie_on && leaves_enough(drawing, stroke, along, whole, how.tail, 0);
         try_sides(drawing, index, &middle, square, how, &best);
@@ -222,8 +218,9 @@ static struct choice disc_round(const struct drawing *drawing, struct owner owne
             if (shared && vec2_distance(place.at, about) > off + FURTHEST * size->order) {
                 continue; /* that way the line goes on for another sentence */
             }
-            double score = loose_score(drawing, owner, place.at, size->order, false) + AWAY * ring;
-            score += is_past_end(drawing, owner, place.at) ? PAST_END : 0;
+            struct loose how = {false, best.cost - AWAY * ring};
+            double score = loose_score(drawing, owner, place.at, size->order, how) + AWAY * ring;
+            score += score < best.cost && is_past_end(drawing, owner, place.at) ? PAST_END : 0;
             if (score < best.cost) {
                 best = (struct choice){place, score};
             }
@@ -289,7 +286,15 @@ static struct choice disc_find(const struct drawing *drawing, size_t index,
             best = disc_search(drawing, index, &wide, how);
         }
     }
-    return best.cost >= LEFT_OUT ? disc_near(drawing, stroke, part) : best;
+    best = best.cost >= LEFT_OUT ? disc_near(drawing, stroke, part) : best;
+    leader_to_line(drawing, index, part, &best);
+    return best;
+}
+
+static struct disc disc_at(const struct choice *found, int order, int task, int line, body who)
+{
+    const struct candidate *place = &found->place;
+    return (struct disc){place->at, order, task, line, who, place->led, place->tip};
 }
 
 /* There, or it is left out. */
@@ -317,7 +322,7 @@ static double discs_of(struct drawing *drawing, size_t index, bool backward)
         struct choice found = disc_find(drawing, index, part);
         sum += found.cost;
         disc_put(drawing, &found,
-                 (struct disc){found.place.at, part->order, part->task, (int)index, stroke->who});
+                 disc_at(&found, part->order, part->task, (int)index, stroke->who));
     }
     return sum;
 }
@@ -408,8 +413,8 @@ static void disc_beside(struct drawing *drawing, size_t index)
     struct vec2 about = stop < 0 ? symbol->at : drawing->stops.at[stop].at;
     struct owner owner = {SIZE_MAX, task->who};
     struct choice found = disc_round(drawing, owner, about, vec2_of(0, -1));
-    disc_put(drawing, &found,
-             (struct disc){found.place.at, task->order, (int)index, -1, task->who});
+    leader_to_player(drawing, task->who, about, &found);
+    disc_put(drawing, &found, disc_at(&found, task->order, (int)index, -1, task->who));
 }
 
 /* What has numbers: a line, or else a sentence without one. */
@@ -560,8 +565,11 @@ void discs_draw(struct drawing *drawing)
         bool own =
             disc->who == drawing->options->accent &&
             (drawing->options->accent_at == 0 || disc->task >= (int)drawing->options->accent_at);
-        item = put_circle(drawing, CLASS_ORDER, disc->at, size->order,
-                          own ? ROLE_ACCENT : ROLE_ORDER, ROLE_NONE, 0);
+        enum role role = own ? ROLE_ACCENT : ROLE_ORDER;
+        if (disc->led) {
+            leader_draw(drawing, disc, role);
+        }
+        item = put_circle(drawing, CLASS_ORDER, disc->at, size->order, role, ROLE_NONE, 0);
         tag(item, disc);
         double narrow = disc->order > 9 ? 0.86 : 1;
         item = put_text(drawing, CLASS_ORDER, str_format(drawing->arena, "%d", disc->order),

@@ -12,6 +12,13 @@ struct candidate {
     double along; /* points along the ink's middle line */
     double fraction;
     bool on;
+    bool led; /* by a thin line to `tip` */
+    struct vec2 tip;
+};
+/* The best place so far, and what it costs. */
+struct choice {
+    struct candidate place;
+    double cost;
 };
 /* What a number belongs to: a line, or where that is not drawn its player. */
 struct owner {
@@ -26,9 +33,22 @@ double disc_white(const struct sizes *size);
 /* What a place on or beside a line costs; no need to know it above `most`. */
 double score_of(const struct drawing *drawing, size_t own, const struct candidate *place,
                 double most);
-/* The same for a place round about; `on`: it may be near other lines, whose it cannot be taken to
- * be. */
+/* The same for a place round about. */
+struct loose {
+    bool on;     /* it may be near other lines, whose it cannot be taken to be */
+    double most; /* no need to know it above that */
+};
 double loose_score(const struct drawing *drawing, struct owner owner, struct vec2 at, double r,
-                   bool on);
+                   struct loose how);
+/* As place_score, no need to know it above `most`. */
+double place_score_below(const struct drawing *drawing, struct vec2 at, double r, double most);
+
+/* leader.c: a place from which a thin line leads to a part of a line, to a player's numeral, if it
+ * costs less than the best so far. */
+void leader_to_line(const struct drawing *drawing, size_t index, const struct stroke_part *part,
+                    struct choice *best);
+void leader_to_player(const struct drawing *drawing, body who, struct vec2 about,
+                      struct choice *best);
+void leader_draw(struct drawing *drawing, const struct disc *disc, enum role role);
 
 #endif

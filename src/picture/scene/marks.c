@@ -65,7 +65,7 @@ static void box_grow(struct stroke *stroke, struct vec2 at)
 }
 
 /* The box round its ink and its head. */
-static void box_find(struct stroke *stroke)
+static void box_find(const struct drawing *drawing, struct stroke *stroke)
 {
     for (size_t p = 0; p < stroke->ink_count; p++) {
         stroke->low = p == 0 ? stroke->ink[0] : stroke->low;
@@ -74,6 +74,9 @@ static void box_find(struct stroke *stroke)
     }
     if (stroke->ink_count > 0 && stroke->path.count > 0) {
         box_grow(stroke, stroke->path.at[stroke->path.count - 1]);
+        double length = path_length(&stroke->path);
+        stroke->tip = path_point(&stroke->path, length);
+        stroke->back = path_point(&stroke->path, length - drawing->size.head_length);
     }
 }
 
@@ -81,13 +84,13 @@ void ink_make(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         ink_one(drawing, &drawing->strokes.at[i]);
-        box_find(&drawing->strokes.at[i]);
+        box_find(drawing, &drawing->strokes.at[i]);
     }
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         struct stroke *stroke = &drawing->strokes.at[i];
         if (stroke->class == CLASS_DRIBBLE && stroke->ink_count > 1) {
             zigzag_off_lines(drawing, i);
-            box_find(stroke);
+            box_find(drawing, stroke);
         }
     }
 }
@@ -126,10 +129,7 @@ double stroke_distance(const struct drawing *drawing, const struct stroke *strok
         least = real_min(least, handoff_bars_distance(drawing, stroke, at));
     }
     if (stroke->head && stroke->path.count > 1) {
-        double length = path_length(&stroke->path);
-        struct vec2 tip = path_point(&stroke->path, length);
-        struct vec2 back = path_point(&stroke->path, length - drawing->size.head_length);
-        double t, far = segment_distance(at, back, tip, &t);
+        double t, far = segment_distance(at, stroke->back, stroke->tip, &t);
         least = real_min(least, far - 0.45 * (1 - t) * drawing->size.head_width);
     }
     return least;

@@ -18,6 +18,8 @@ struct blob {
     body who;
     int line;
     enum measured kind;
+    bool led; /* a label: a thin line leads from it to `tip` */
+    struct vec2 tip;
 };
 typedef VEC(struct blob) blob_list;
 /* One run of ink. */
@@ -173,6 +175,18 @@ static void collect_blob(struct counting *counting, const struct scene_item *ite
     VEC_PUSH(counting->arena, &counting->blobs, blob);
 }
 
+/* The thin line that leads from a disc to its own stands just before it. */
+static void collect_leader(struct counting *counting, const struct scene *scene, size_t disc)
+{
+    const struct scene_item *item = disc > 0 ? &scene->items.at[disc - 1] : NULL;
+    if (item && item->class == CLASS_ORDER && item->shape == ITEM_PATH && !item->casing) {
+        struct blob *blob = &counting->blobs.at[counting->blobs.count - 1];
+        blob->led = true;
+        blob->tip = item->path[item->count - 1].p[0];
+        ink_item(counting, item);
+    }
+}
+
 static void collect(struct counting *counting, const struct scene *scene)
 {
     for (size_t i = 0; i < scene->items.count; i++) {
@@ -189,6 +203,7 @@ static void collect(struct counting *counting, const struct scene *scene)
             collect_blob(counting, item, MEASURED_SYMBOL);
         } else if (item->class == CLASS_ORDER && circle) {
             collect_blob(counting, item, MEASURED_LABEL);
+            collect_leader(counting, scene, i);
         } else if (item->class == CLASS_END && circle) {
             collect_blob(counting, item, MEASURED_DOT);
         }
@@ -261,15 +276,25 @@ struct claim {
     bool has_line;
 };
 
+/* What tells whose a disc is: its place, or where the line ends that leads from it. */
+static struct vec2 claim_point(const struct blob *disc)
+{
+    return disc->led ? disc->tip : disc->at;
+}
+
 /* A number that belongs to no line, a fake's, a wait's, belongs to its player and all his runs. */
 static void claim_lines(struct claim *claim, const struct blob *disc, const inked_list *lines)
 {
+    struct vec2 at = claim_point(disc);
     for (size_t i = 0; i < lines->count; i++) {
         const struct inked *line = &lines->at[i];
+        if (line->class == CLASS_ORDER) {
+            continue;
+        }
         bool own = claim->has_line ? line->line == disc->line
                                    : line->who == disc->who && !class_is_throw(line->class);
         double *nearest = own ? &claim->own : &claim->other;
-        *nearest = real_min(*nearest, ink_far(line, disc->at, *nearest + line->half) - line->half);
+        *nearest = real_min(*nearest, ink_far(line, at, *nearest + line->half) - line->half);
     }
 }
 
@@ -281,7 +306,8 @@ static void claim_player(const struct counting *counting, struct claim *claim,
         bool own = blob->kind != MEASURED_LABEL && blob->who == disc->who;
         double *nearest = own ? &claim->own : &claim->other;
         if (own || blob->kind == MEASURED_SYMBOL) {
-            *nearest = real_min(*nearest, vec2_distance(blob->at, disc->at) - blob->radius);
+            *nearest =
+                real_min(*nearest, vec2_distance(blob->at, claim_point(disc)) - blob->radius);
         }
     }
 }
@@ -289,7 +315,8 @@ static void claim_player(const struct counting *counting, struct claim *claim,
 static bool has_line(const struct counting *counting, int line)
 {
     for (size_t i = 0; i < counting->lines.count; i++) {
-        if (line >= 0 && counting->lines.at[i].line == line) {
+        const struct inked *ink = &counting->lines.at[i];
+        if (line >= 0 && ink->line == line && ink->class != CLASS_ORDER) {
             return true;
         }
     }
@@ -310,7 +337,8 @@ static void count_astray(struct counting *counting)
         if (!claim.has_line) {
             claim_player(counting, &claim, disc);
         }
-        bool astray = claim.other < claim.own - TOUCH || claim.own > (1 + WIDE) * disc->radius;
+        bool astray = claim.other < claim.own - TOUCH ||
+                      claim.own > (disc->led ? 0.5 : 1 + WIDE) * disc->radius;
         counting->found->labels_astray += astray ? 1 : 0;
     }
 }
