@@ -60,6 +60,9 @@ static double over_marks(const struct drawing *drawing, const struct led *led, s
         bool ring = stop->kind == STOP_RING;
         score += ring && segment_distance(stop->at, from, to, NULL) < radius ? OVER_MARK : 0;
     }
+    struct basket_marks basket = basket_marks(drawing, false);
+    bool near = segment_distance(basket.ring, from, to, NULL) < drawing->size.basket + 0.2 * k;
+    score += near || segment_gap(basket.left, basket.right, from, to) < 0.2 * k ? OVER_MARK : 0;
     for (size_t i = 0; i < drawing->discs.count; i++) {
         double gap = segment_distance(drawing->discs.at[i].at, from, to, NULL);
         score += gap < disc_white(&drawing->size) + 0.1 * k ? OVER_MARK : 0;
@@ -71,13 +74,13 @@ static double over_marks(const struct drawing *drawing, const struct led *led, s
     return score;
 }
 
-/* Does it pass over a screen's bar, and not end at it as its own? */
-static bool over_bar(const struct drawing *drawing, const struct led *led,
-                     const struct stroke *stroke, struct vec2 from, struct vec2 to)
+/* Does it pass over a screen's bar? */
+static bool over_bar(const struct drawing *drawing, const struct stroke *stroke, struct vec2 from,
+                     struct vec2 to)
 {
     struct vec2 a, b;
     const struct stop *end = stroke->end < 0 ? NULL : &drawing->stops.at[stroke->end];
-    if (!end || end->kind != STOP_BAR || stroke == &drawing->strokes.at[0] + led->owner.line) {
+    if (!end || end->kind != STOP_BAR) {
         return false;
     }
     bar_ends(drawing, end, &a, &b);
@@ -104,10 +107,10 @@ static double over_lines(const struct drawing *drawing, const struct led *led, s
     struct vec2 middle = vec2_mix(from, to, 0.5);
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
-        double worst = over_bar(drawing, led, stroke, from, to) ? OVER_MARK : 0;
+        bool own = i == led->owner.line;
+        double worst = !own && over_bar(drawing, stroke, from, to) ? OVER_MARK : 0;
         double reach = vec2_distance(from, to) / 2 + drawing->size.k;
-        if (i == led->owner.line || stroke->ink_count < 2 ||
-            stroke_is_beyond(drawing, stroke, middle, reach)) {
+        if (own || stroke->ink_count < 2 || stroke_is_beyond(drawing, stroke, middle, reach)) {
             score += worst;
             continue;
         }
@@ -166,15 +169,17 @@ void leader_to_line(const struct drawing *drawing, size_t index, const struct st
     static const double shares[] = {0.5, 0.35, 0.65, 0.2, 0.8};
     const struct stroke *stroke = &drawing->strokes.at[index];
     struct led led = {.owner = {index, stroke->who}};
-    double whole = path_length(&stroke->path) - (stroke->head ? drawing->size.head_length : 0);
-    for (size_t i = 0; stroke->ink_count > 1 && i < sizeof shares / sizeof *shares; i++) {
+    bool drawn = stroke->ink_count > 1;
+    double head = stroke->head ? drawing->size.head_length : 0;
+    double whole = drawn ? path_length(&stroke->path) - head : 0;
+    for (size_t i = 0; drawn && i < sizeof shares / sizeof *shares; i++) {
         double along = real_max(0, whole) * real_mix(part->from, part->to, shares[i]);
         led.about = path_point(&stroke->path, along);
         led.way = path_direction(&stroke->path, along);
         led_round(drawing, &led, best);
     }
     const struct stop *end = stroke->end < 0 ? NULL : &drawing->stops.at[stroke->end];
-    if (stroke->ink_count < 2 && end && end->kind == STOP_BAR) {
+    if (!drawn && end && end->kind == STOP_BAR) {
         led.about = end->at;
         led.way = vec2_left(end->facing);
         led_round(drawing, &led, best);

@@ -4,8 +4,11 @@
  * own, without a disc, from where the picture finds them to where the answer is given. */
 #include "picture/scene/drawing.h"
 
+#include <math.h>
+
 #define LEAST 0.6     /* metres: who moves less stands (ours) */
 #define LONGEST 4.0   /* metres of a line: by then it has been seen (ours) */
+#define SHORT_OF 1.0  /* metres: he points at his new man, and does not run through him (ours) */
 #define POINTS 3.0    /* metres of a line that only points to a place (ours) */
 #define SHOWS 1.2     /* metres toward the ball: who steps out at it, however little of it is run */
 #define SHOWS_TO 0.6  /* of the way to the ball at the most (ours) */
@@ -13,6 +16,7 @@
 #define SHOWN 0.8     /* s that are looked at where nobody answers with a throw or a cut (ours) */
 #define CAME_BACK 0.75 /* of the way out: who is nearer than that again only showed himself */
 #define SEEN 0.3       /* of a line is left at least, where its end would be hidden */
+enum { BEHIND = 12 };  /* points of a way behind a man */
 enum { LINES = 7 };    /* in one picture, with those of the reads */
 
 bool stroke_is_light(const struct stroke *stroke)
@@ -56,8 +60,15 @@ static void sooner(double *first, double time, double start)
 }
 
 /* How a defender's deed is seen: as a place to stand in and not a way to go, as a way past a screen
- * that is used, as a step out at the ball, of two, as whom he ends up with. */
-enum { SEEN_STANDING = 1, SEEN_AT_SCREEN = 2, SEEN_AT_BALL = 4, SEEN_OF_TWO = 8, SEEN_AT_END = 16 };
+ * that is used, as a step out at the ball, of two, as whom he ends up with, behind his man. */
+enum {
+    SEEN_STANDING = 1,
+    SEEN_AT_SCREEN = 2,
+    SEEN_AT_BALL = 4,
+    SEEN_OF_TWO = 8,
+    SEEN_AT_END = 16,
+    SEEN_BEHIND = 32
+};
 static const unsigned char seen[VERB_COUNT + 1] = {
     [VERB_OVERPLAYS] = SEEN_STANDING,
     [VERB_DENIES] = SEEN_STANDING,
@@ -67,7 +78,7 @@ static const unsigned char seen[VERB_COUNT + 1] = {
     [VERB_STAYS] = SEEN_STANDING,
     [VERB_GOES_UNDER] = SEEN_AT_SCREEN,
     [VERB_GOES_OVER] = SEEN_AT_SCREEN,
-    [VERB_TRAILS] = SEEN_AT_SCREEN,
+    [VERB_TRAILS] = SEEN_AT_SCREEN | SEEN_BEHIND,
     [VERB_HEDGES] = SEEN_AT_BALL,
     [VERB_SWITCHES] = SEEN_AT_END,
     [VERB_TRAPS] = SEEN_AT_BALL | SEEN_OF_TWO,
@@ -219,20 +230,54 @@ static double changed(const struct segment *segment, double start, double answer
     return real_max(last, caught);
 }
 
-/* Of who changes men it is told to whom he goes, straight: on his way he is with his own first. */
-static void ends_add(struct drawing *drawing, body who, double from, double to)
+/* Whose man a defender takes when he changes with another; BODY_NONE: nobody's. */
+static body new_man(const struct segment *segment, body other)
 {
-    to = changed(drawing->segment, from, to);
-    struct vec2 home = segment_at(drawing->segment, who, from);
-    struct vec2 way = vec2_sub(segment_at(drawing->segment, who, to), home);
-    double far = real_min(vec2_length(way), POINTS);
+    const body *guards = segment->before ? segment->before->guards : segment->play->guards;
+    return other < BODY_COUNT ? guards[other] : (body)BODY_NONE;
+}
+
+/* Does anybody else stand on the straight way of an X to a man? */
+static bool is_stood_on(const struct drawing *drawing, body who, body man, struct vec2 from,
+                        struct vec2 to)
+{
+    struct vec2 a = frame_point(&drawing->frame, from), b = frame_point(&drawing->frame, to);
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        if (symbol->who != who && symbol->who != man &&
+            segment_distance(symbol->at, a, b, NULL) < symbol->radius) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Of who changes men it is told to whom he goes, straight: on his way he is with his own first.
+ * Where somebody stands before that one, to where he will be himself. */
+static void ends_add(struct drawing *drawing, body who, body other, double from, double to)
+{
+    const struct segment *segment = drawing->segment;
+    to = changed(segment, from, to);
+    body man = new_man(segment, other);
+    struct vec2 home = segment_at(segment, who, from), goal = segment_at(segment, who, to);
+    double whole = vec2_distance(home, goal), far = real_min(whole, POINTS);
+    if (man < BODY_COUNT && segment->track[man].on_floor) {
+        struct vec2 there = segment_at(segment, man, to);
+        double least = real_min(vec2_distance(home, there), LEAST);
+        double short_of = real_clamp(vec2_distance(home, there) - SHORT_OF, least, POINTS);
+        if (!is_stood_on(drawing, who, man, home, there)) {
+            goal = there;
+            far = short_of;
+        }
+    }
     if (far >= LEAST) {
-        light_add(drawing, who, from, from, vec2_along(home, vec2_unit(way), far));
+        struct vec2 way = vec2_unit(vec2_sub(goal, home));
+        light_add(drawing, who, from, from, vec2_along(home, way, far));
     }
 }
 
 static void read_add(struct drawing *drawing, const struct condition *condition, body who,
-                     double to)
+                     body other, double to)
 {
     const struct segment *segment = drawing->segment;
     double from = leaves_at(drawing, who);
@@ -240,7 +285,7 @@ static void read_add(struct drawing *drawing, const struct condition *condition,
         return;
     }
     if (is_seen(condition, SEEN_AT_END)) {
-        ends_add(drawing, who, from, to);
+        ends_add(drawing, who, other, from, to);
         return;
     }
     double length = line_length(segment, who, from, &to);
@@ -314,25 +359,32 @@ void reads_make(struct drawing *drawing)
         return;
     }
     double to = answered(drawing, read.condition);
-    read_add(drawing, read.condition, read.first, to);
+    read_add(drawing, read.condition, read.first, read.second, to);
     if (read.second != read.first && lines_drawn(drawing) < LINES) {
-        read_add(drawing, read.condition, read.second, to);
+        read_add(drawing, read.condition, read.second, read.first, to);
     }
 }
 
-/* How near the head of a line of that length comes to the other lines, points. */
-static double head_room(const struct drawing *drawing, const struct stroke *light, double length)
+/* How near a straight piece comes to the other lines, points. */
+static double lines_room(const struct drawing *drawing, const struct stroke *light,
+                         struct vec2 from, struct vec2 to)
 {
-    struct vec2 tip = path_point(&light->path, length),
-                back = path_point(&light->path, length - drawing->size.head_length);
     double room = 1e9;
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *other = &drawing->strokes.at[i];
         for (size_t p = 0; other != light && p + 1 < other->path.count; p++) {
-            room = real_min(room, segment_gap(back, tip, other->path.at[p], other->path.at[p + 1]));
+            room = real_min(room, segment_gap(from, to, other->path.at[p], other->path.at[p + 1]));
         }
     }
     return room;
+}
+
+/* The same of the head of a line of that length. */
+static double head_room(const struct drawing *drawing, const struct stroke *light, double length)
+{
+    struct vec2 tip = path_point(&light->path, length),
+                back = path_point(&light->path, length - drawing->size.head_length);
+    return lines_room(drawing, light, back, tip);
 }
 
 /* How near a straight piece comes to the bars, points. */
@@ -376,6 +428,30 @@ static bool ray_is_free(const struct drawing *drawing, const struct stroke *ligh
     return free;
 }
 
+/* Does a line go by a screen on the side on which its run does not? That side is the read. */
+static bool goes_by_wrong(const struct drawing *drawing, const struct stroke *light)
+{
+    points_list run = {0};
+    const struct condition *condition = read_of(drawing).condition;
+    if (!condition || !is_seen(condition, SEEN_AT_SCREEN)) {
+        return false;
+    }
+    for (double t = light->began; t <= light->ended; t += RUN_SAMPLE) {
+        struct vec2 at = segment_at(drawing->segment, light->who, t);
+        VEC_PUSH(drawing->arena, &run, frame_point(&drawing->frame, at));
+    }
+    bool wrong = false;
+    for (size_t i = 0; run.count > 1 && i < drawing->stops.count; i++) {
+        const struct stop *bar = &drawing->stops.at[i];
+        if (bar->kind == STOP_BAR) {
+            double swept = sweep_round(frame_point(&drawing->frame, bar->truth), run.at, run.count);
+            double drawn = sweep_round(bar->at, light->trail.at, light->trail.count);
+            wrong |= fabs(swept - drawn) > REAL_PI;
+        }
+    }
+    return wrong;
+}
+
 /* A line whose head is hidden all along its way goes straight beside it, nearest to it first. */
 static bool light_turns(struct drawing *drawing, struct stroke *light)
 {
@@ -395,6 +471,72 @@ static bool light_turns(struct drawing *drawing, struct stroke *light)
             head_room(drawing, light, path_length(&straight)) >= clear &&
             ray_is_free(drawing, light, from, both[1])) {
             light->trail = (struct trail){straight.at, NULL, straight.count};
+            if (!goes_by_wrong(drawing, light)) {
+                return true;
+            }
+        }
+        light->path = was;
+    }
+    return false;
+}
+
+/* The line of the man whom a defender guards. */
+static const struct stroke *man_line(const struct drawing *drawing, body guard)
+{
+    const struct segment *segment = drawing->segment;
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *line = &drawing->strokes.at[i];
+        if (line->path.count > 1 && !stroke_is_throw(line) && !line->standing &&
+            guard_of(segment, line->who) == guard) {
+            return line;
+        }
+    }
+    return NULL;
+}
+
+/* Is a way of an X free of all that stands there and of all other lines, its head seen? */
+static bool way_is_free(const struct drawing *drawing, const struct stroke *light)
+{
+    const struct path *way = &light->path;
+    for (size_t p = 0; p + 1 < way->count; p++) {
+        struct vec2 a = way->at[p], b = way->at[p + 1];
+        if (!ray_is_free(drawing, light, a, b) ||
+            lines_room(drawing, light, a, b) < 2 * light->width + drawing->size.gap) {
+            return false;
+        }
+    }
+    return path_length(way) > 3 * drawing->size.head_length;
+}
+
+/* Beside his man's line, from where it is nearest to where the X stands. */
+static struct path way_behind(const struct drawing *drawing, const struct stroke *light,
+                              const struct stroke *man, double off, double length)
+{
+    const struct sizes *size = &drawing->size;
+    struct vec2 x = symbol_of(drawing, light->who)->at, at[1 + BEHIND];
+    double first = path_nearest(&man->path, x, 0) + 2 * size->k;
+    double last = real_min(first + length, path_length(&man->path) - 2 * size->head_length);
+    for (int i = 0; i < BEHIND; i++) {
+        double along = real_mix(first, last, (double)i / (BEHIND - 1));
+        struct vec2 square = vec2_left(path_direction(&man->path, along));
+        at[1 + i] = vec2_along(path_point(&man->path, along), square, off);
+    }
+    at[0] = vec2_along(x, vec2_unit(vec2_sub(at[1], x)), size->x_half + size->gap);
+    return last > first ? path_of(drawing->arena, at, 1 + BEHIND) : (struct path){0};
+}
+
+/* Who trails his man follows that one's line. */
+static bool light_follows(struct drawing *drawing, struct stroke *light)
+{
+    static const double lengths[] = {9, 6.5, 4.5}; /* feet */
+    const struct stroke *man = man_line(drawing, light->who);
+    double off = drawing->size.head_width / 2 + 1.2 * drawing->size.gap;
+    for (size_t i = 0; man && i < 2 * sizeof lengths / sizeof *lengths; i++) {
+        struct path was = light->path;
+        double length = lengths[i / 2] * drawing->size.k;
+        light->path = way_behind(drawing, light, man, i % 2 ? -off : off, length);
+        if (light->path.count > 1 && way_is_free(drawing, light)) {
+            light->trail = (struct trail){light->path.at, NULL, light->path.count};
             return true;
         }
         light->path = was;
@@ -402,10 +544,13 @@ static bool light_turns(struct drawing *drawing, struct stroke *light)
     return false;
 }
 
-/* A scrap without a head tells nothing: another way, or none. */
+/* A scrap without a head tells nothing: another way, or none. What tells by which side of a screen
+ * he goes is not turned to the other. */
 static void light_drop(struct drawing *drawing, struct stroke *light)
 {
-    if (!light_turns(drawing, light)) {
+    const struct condition *condition = read_of(drawing).condition;
+    bool behind = condition && is_seen(condition, SEEN_BEHIND);
+    if (behind ? !light_follows(drawing, light) : !light_turns(drawing, light)) {
         light->path.count = light->trail.count = 0;
     }
 }
@@ -422,7 +567,7 @@ void lights_cut(struct drawing *drawing)
         }
         double whole = path_length(&light->path), most = length_to_bar(drawing, light);
         double length = whole, best = -1, least = real_max(SEEN * whole, 2 * size->head_length);
-        if (most < least) {
+        if (most < least || goes_by_wrong(drawing, light)) {
             light_drop(drawing, light);
             continue;
         }

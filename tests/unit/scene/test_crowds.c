@@ -238,6 +238,50 @@ START_TEST(a_numeral_makes_room_for_a_number)
 }
 END_TEST
 
+/* The thin line from the disc of a number; NULL: it has none. */
+static const struct scene_item *leader_of(const struct scene *scene, const char *number)
+{
+    for (size_t i = 1; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->class == CLASS_ORDER && item->shape == ITEM_TEXT && str_is(item->text, number)) {
+            const struct scene_item *before = &scene->items.at[i - 2];
+            return before->class == CLASS_ORDER && before->shape == ITEM_PATH ? before : NULL;
+        }
+    }
+    ck_abort_msg("no disc %s", number);
+    return NULL;
+}
+
+START_TEST(a_thin_line_leads_to_a_number_without_a_place)
+{
+    struct scene_measure found;
+    struct scene *scene = pictured("play \"Windlass\"\n"
+                                   "  start horns\n"
+                                   "  ball 1\n"
+                                   "  defense man\n"
+                                   "  step\n"
+                                   "    2 and 3 stay\n"
+                                   "    5 ball screens for 1\n"
+                                   "    read x5 drops\n"
+                                   "      1 dribbles off 5 to left elbow\n"
+                                   "      4 clears to right wing\n"
+                                   "      5 rolls to right block\n"
+                                   "      1 shoots\n",
+                                   1, 0, 152);
+    scene_measure(&arena, scene, &found);
+    ck_assert_int_eq(found.labels_left_out, 0);
+    ck_assert_int_eq(found.labels_astray, 0);
+    const struct scene_item *leader = leader_of(scene, "1");
+    ck_assert_ptr_nonnull(leader);
+    ck_assert_ptr_null(leader_of(scene, "3"));
+    const struct scene_item *screen = drawn_line(scene, CLASS_SCREEN, body_attacker(5));
+    struct vec2 tip = leader->path[leader->count - 1].p[0], a = screen->path[0].p[0],
+                b = screen->path[screen->count - 1]
+                        .p[screen->path[screen->count - 1].op == OP_CURVE ? 2 : 0];
+    ck_assert_double_lt(segment_distance(tip, a, b, NULL), 1.5);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("crowds");
@@ -248,6 +292,7 @@ int main(void)
     tcase_add_loop_test(all, a_hand_off_moves_aside, 0, sizeof handoffs / sizeof *handoffs);
     tcase_add_loop_test(all, a_numeral_makes_room, 0, sizeof numerals / sizeof *numerals);
     tcase_add_test(all, a_numeral_makes_room_for_a_number);
+    tcase_add_test(all, a_thin_line_leads_to_a_number_without_a_place);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }

@@ -109,6 +109,38 @@ START_TEST(a_switch_off_the_ball_points_at_the_other_man)
 }
 END_TEST
 
+START_TEST(who_trails_goes_by_the_screen_where_his_man_does)
+{
+    static const double widths[] = {237.6, 200, 152};
+    for (size_t i = 0; i < sizeof widths / sizeof *widths; i++) {
+        struct scene *scene = pictured("play \"Sidelight\"\n"
+                                       "  start five-out\n"
+                                       "  ball 1\n"
+                                       "  defense man\n"
+                                       "  step\n"
+                                       "    5 sets up toward the rim\n"
+                                       "    3 down screens for 5\n"
+                                       "    read x5 trails\n"
+                                       "      5 curls off 3 to left elbow\n"
+                                       "      3 pops to left corner\n"
+                                       "      1 passes to 5\n",
+                                       1, 0, widths[i]);
+        struct vec2 from, to, bar = {0, 0};
+        const struct scene_item *cut = drawn_line(scene, CLASS_MOVE, body_attacker(5));
+        ck_assert_ptr_nonnull(cut);
+        for (size_t n = 0; n < scene->items.count; n++) {
+            const struct scene_item *item = &scene->items.at[n];
+            if (item->class == CLASS_SCREEN && is_bar(scene, item)) {
+                bar = vec2_mix(item->path[0].p[0], item->path[1].p[0], 0.5);
+            }
+        }
+        /* 5 goes by on the left of it; x5 does, or has no line */
+        ck_assert_double_lt(cut->path[0].p[0].x, bar.x);
+        ck_assert(!line_of(scene, 5, &from, &to) || to.x < bar.x || to.y < bar.y);
+    }
+}
+END_TEST
+
 START_TEST(a_hedge_is_seen_where_a_pass_hides_its_end)
 {
     struct scene *scene = drawn("play \"P\"\n  start horns\n  ball 1\n  defense man\n  step\n"
@@ -283,6 +315,7 @@ int main(void)
     tcase_add_test(all, a_drop_is_a_line_toward_the_basket);
     tcase_add_test(all, a_switch_is_two_lines_that_part);
     tcase_add_test(all, a_switch_off_the_ball_points_at_the_other_man);
+    tcase_add_test(all, who_trails_goes_by_the_screen_where_his_man_does);
     tcase_add_test(all, a_hedge_is_seen_where_a_pass_hides_its_end);
     tcase_add_test(all, who_only_stands_in_the_way_has_no_line);
     tcase_add_test(all, otherwise_shows_no_defender_move);
