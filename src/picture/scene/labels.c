@@ -8,7 +8,8 @@
 #include <stdint.h>
 #include <string.h>
 
-#define SMALL_LEFT_OUT 55.0 /* the same on a small picture, where there is little room for any */
+#define SMALL_LEFT_OUT 55.0 /* the same on a small picture, where there is little room for any, */
+#define SMALL_LED 150.0     /* and where a thin line tells whose it is */
 
 #define HIDES_LEG 90.0 /* of score: it lies on the other leg of its line */
 #define AWAY 6.0       /* of score for each round that it stands further off */
@@ -19,6 +20,7 @@
 #define GOES_ON 1.5    /* s until the player's line begins */
 #define BEGINS 0.5     /* of that line: where its beginning is */
 #define GOOD 12.0      /* of cost for all discs of a line: no better need be looked for */
+enum { SMALL_LEADERS = 2 };
 enum { FRACTIONS = 13, FINE = 31, ROUNDS = 6, STEPS = 8, TURNS = 3, ASKEWS = 10 };
 
 /* The i-th fraction of a line's length to be tried: .50, .44, .56 ... .14, .86; a fine one goes on
@@ -30,9 +32,10 @@ static double fraction(int i, bool fine)
 }
 
 /* What a disc costs from which it is rather left out. */
-static double left_out(const struct drawing *drawing)
+static double left_out(const struct drawing *drawing, const struct candidate *place)
 {
-    return drawing->size.small ? SMALL_LEFT_OUT : LEFT_OUT;
+    double small = place->led ? SMALL_LED : SMALL_LEFT_OUT;
+    return drawing->size.small ? small : LEFT_OUT;
 }
 
 /* Does a disc on a line hide another stretch of it, the other leg of a way there and back? */
@@ -300,7 +303,7 @@ static struct disc disc_at(const struct choice *found, int order, int task, int 
 /* There, or it is left out. */
 static void disc_put(struct drawing *drawing, const struct choice *found, struct disc disc)
 {
-    if (found->cost >= left_out(drawing)) {
+    if (found->cost >= left_out(drawing, &found->place)) {
         drawing->scene->labels_left_out++;
         drawing->scene->left_out |= disc.who < BODY_COUNT ? 1U << disc.who : 0;
         return;
@@ -520,11 +523,21 @@ static void defenders_way(struct drawing *drawing, bearer_list *bearers, bool st
     (void)discs_all(drawing, bearers);
 }
 
-/* On a small picture all stand or none: numbers that jump are read as a page that lacks something.
- * The first to go there, as the sentences keep theirs. */
+static int discs_led(const struct drawing *drawing)
+{
+    int led = 0;
+    for (size_t i = 0; i < drawing->discs.count; i++) {
+        led += drawing->discs.at[i].led ? 1 : 0;
+    }
+    return led;
+}
+
+/* On a small picture all stand or none: numbers that jump are read as a page that lacks something,
+ * and many thin lines as a web. The first to go there, as the sentences keep theirs. */
 static void small_discs(struct drawing *drawing)
 {
-    if (drawing->size.small && drawing->scene->labels_left_out > 0) {
+    bool web = discs_led(drawing) > SMALL_LEADERS;
+    if (drawing->size.small && (drawing->scene->labels_left_out > 0 || web)) {
         discs_off(drawing, 0, 0, 0);
     }
 }

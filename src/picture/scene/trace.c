@@ -57,12 +57,13 @@ static struct raw raw_of(struct drawing *drawing, const struct stroke *stroke)
     return raw;
 }
 
-/* A screener's last shuffles say nothing: from a long step off he goes straight to the bar. */
-static void raw_to_bar(struct raw *raw, double near)
+/* A screener's last shuffles say nothing: from a long step off he goes straight to the bar. What he
+ * ran before he went to screen may have led him by there. */
+static void raw_to_bar(struct raw *raw, double went, double near)
 {
     struct vec2 end = raw->at[raw->count - 1];
     for (size_t i = 1; i + 1 < raw->count; i++) {
-        if (vec2_distance(raw->at[i], end) < near) {
+        if (raw->when[i] >= went && vec2_distance(raw->at[i], end) < near) {
             raw->at[i + 1] = end;
             raw->when[i + 1] = raw->when[raw->count - 1];
             raw->count = i + 2;
@@ -483,7 +484,7 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
         task < 0 ? SHAPE_STRAIGHT : segment_task(drawing->segment, (size_t)task)->shape;
     double k = drawing->size.k;
     if (drawing->stops.at[stroke->end].kind == STOP_BAR) {
-        raw_to_bar(&raw, 3.0 * k);
+        raw_to_bar(&raw, stroke->part[stroke->parts - 1].from, 3.0 * k);
     }
     raw_corners(drawing, stroke, &raw);
     bool vee = shape == SHAPE_V || shape == SHAPE_L || shape == SHAPE_SETUP ||

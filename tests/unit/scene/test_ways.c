@@ -241,6 +241,28 @@ START_TEST(a_screen_of_the_step_before_stands_in_a_read_that_begins_with_its_ste
 }
 END_TEST
 
+START_TEST(what_a_screener_ran_before_is_drawn_though_it_led_him_by_his_bar)
+{
+    struct scene *scene = drawn("play \"Detour\"\n"
+                                "  start 1 right slot, 2 left slot, 3 left corner, "
+                                "4 right corner, 5 right wing\n"
+                                "  ball 4\n"
+                                "  defense man\n"
+                                "  step\n"
+                                "    5 goes to left elbow\n"
+                                "    5 back screens for 1\n"
+                                "    1 comes off 5 to right block\n",
+                                1, -1);
+    points_list line = line_of(scene, CLASS_SCREEN, body_attacker(5));
+    double left = 1e9;
+    for (size_t i = 0; i < line.count; i++) {
+        left = real_min(left, line.at[i].x);
+    }
+    ck_assert_double_lt(left, scene->floor.origin.x - 4 * scene->scale); /* the left elbow */
+    ck_assert_double_gt(line.at[line.count - 1].x, scene->floor.origin.x + 4 * scene->scale);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("ways");
@@ -257,6 +279,7 @@ int main(void)
     tcase_add_test(all, a_read_that_shows_its_whole_step_says_so);
     tcase_add_test(all, a_title_too_long_for_its_picture_is_read_to_its_end);
     tcase_add_test(all, a_screen_of_the_step_before_stands_in_a_read_that_begins_with_its_step);
+    tcase_add_test(all, what_a_screener_ran_before_is_drawn_though_it_led_him_by_his_bar);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
