@@ -236,11 +236,13 @@ void look_time_lane(struct checker *checker)
         look_say(checker, &finding->message,
                  "%s: step out of the lane. You are in it %s; %s is the limit.", who,
                  look_seconds(checker, stay.whole), look_seconds(checker, limit));
+        const char *out = stand_by_lane(checker, b, (size_t)(stay.passed / RUN_SAMPLE));
         if (segment_holder(checker->segment, stay.passed) == b) {
             look_say(checker, &finding->help, "let %s pass or shoot sooner", who);
+        } else if (out) {
+            look_say(checker, &finding->help, "write: %s goes to %s", who, out);
         } else {
-            look_say(checker, &finding->help, "write: %s goes to %s", who,
-                     look_spot(checker, SPOT_BLOCK, look_side(checker, finding->a.x)));
+            look_say(checker, &finding->help, "send %s out of the lane sooner", who);
         }
     }
 }

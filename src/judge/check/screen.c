@@ -9,8 +9,9 @@
 #define WRONG_ANGLE (50 * REAL_PI / 180)
 #define ANGLE_SLACK (2 * REAL_PI / 180)
 #define ON_NOBODY (3 * FEET)
-#define AT_RIM (6 * FEET) /* who is sent so near to the ring is sent to the rim; ours */
-#define NEAR_EXIT 1.0     /* m: who leaves to no farther than this leaves nowhere in particular */
+#define CLOSE_BY (3 * FEET) /* who stands so near to a place is there; ours */
+#define AT_RIM (6 * FEET)   /* who is sent so near to the ring is sent to the rim; ours */
+#define NEAR_EXIT 1.0       /* m: who leaves to no farther than this leaves nowhere in particular */
 
 /* Between two bodies, not between their middles; 0 when they touch. */
 static double body_gap(struct vec2 a, struct vec2 b)
@@ -411,6 +412,7 @@ static bool ever_used(const struct checker *checker, const struct task *screen)
 static const char *where_he_goes(struct checker *checker, body user, double set)
 {
     const struct segment *segment = checker->segment;
+    size_t sample = (size_t)(set / RUN_SAMPLE);
     for (size_t i = 0; i < segment->tasks; i++) {
         const struct task *task = segment_task(segment, i);
         enum side side;
@@ -422,11 +424,12 @@ static const char *where_he_goes(struct checker *checker, body user, double set)
         if (vec2_length(task->planned) < AT_RIM) {
             return "the rim";
         }
-        if (far < HALF_FOOT) {
+        if (far < HALF_FOOT && stand_is_free(checker, task->planned, user, sample) &&
+            !vec2_near(look_at(segment, user, sample), task->planned, CLOSE_BY)) {
             return look_spot(checker, spot, side);
         }
     }
-    const char *spot = stand_where_to(checker, user, (size_t)(set / RUN_SAMPLE), CLEAR);
+    const char *spot = stand_where_to(checker, user, sample, CLEAR);
     return spot ? spot : "the rim";
 }
 
@@ -450,7 +453,11 @@ void look_screen_unused(struct checker *checker)
             "%s: come off %s's screen. It is set for you, and to the end of the play you do not "
             "use it.",
             user, who);
-        look_say(checker, &finding->help, "write: %s comes off %s to %s", user, who,
-                 where_he_goes(checker, task->other, set));
+        if (segment_holder(segment, set) == task->other) {
+            look_say(checker, &finding->help, "write: %s drives off %s to the rim", user, who);
+        } else {
+            look_say(checker, &finding->help, "write: %s comes off %s to %s", user, who,
+                     where_he_goes(checker, task->other, set));
+        }
     }
 }

@@ -6,6 +6,8 @@
 
 #include "base/real.h"
 
+#define SHARED (6 * FEET) /* nearer than this two do not share a place; ours */
+
 bool stand_on_floor(const struct checker *checker, body b, size_t sample)
 {
     const struct court *court = checker->play->court;
@@ -50,17 +52,27 @@ bool stand_rest(const struct checker *checker, stand_so *so, const void *about, 
     return long_enough(checker, rest);
 }
 
-/* Far enough from every team-mate as they stand. */
+/* Far enough from every team-mate as they stand, and on no place that one of them ends at. */
 static bool is_free(const struct checker *checker, struct vec2 there, body who, size_t sample,
                     double limit)
 {
+    const struct segment *segment = checker->segment;
+    double ends = real_min(limit, SHARED);
     for (body b = 0; b < BODY_COACH; b++) {
-        if (b != who && look_plays(checker, b) &&
-            vec2_distance(look_at(checker->segment, b, sample), there) < limit - HALF_FOOT) {
+        if (b == who || !look_plays(checker, b)) {
+            continue;
+        }
+        if (vec2_near(look_at(segment, b, sample), there, limit - HALF_FOOT) ||
+            vec2_near(look_at(segment, b, segment->samples - 1), there, ends - HALF_FOOT)) {
             return false;
         }
     }
     return true;
+}
+
+bool stand_is_free(const struct checker *checker, struct vec2 there, body who, size_t sample)
+{
+    return is_free(checker, there, who, sample, SHARED);
 }
 
 /* The nearest of these that is free, or NULL. */
@@ -92,6 +104,21 @@ const char *stand_where_to(struct checker *checker, body who, size_t sample, dou
         nearest_free(checker, outside, sizeof outside / sizeof *outside, who, sample, limit);
     return spot ? spot
                 : nearest_free(checker, inside, sizeof inside / sizeof *inside, who, sample, limit);
+}
+
+const char *stand_by_lane(struct checker *checker, body who, size_t sample)
+{
+    static const enum spot beside[] = {SPOT_BLOCK, SPOT_SHORT_CORNER, SPOT_ELBOW, SPOT_CORNER};
+    enum side near = look_side(checker, look_at(checker->segment, who, sample).x);
+    enum side far = near == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+    for (size_t i = 0; i < 2 * sizeof beside / sizeof *beside; i++) {
+        enum side side = i % 2 ? far : near;
+        struct vec2 there = court_spot(checker->play->court, beside[i / 2], side);
+        if (stand_is_free(checker, there, who, sample)) {
+            return look_spot(checker, beside[i / 2], side);
+        }
+    }
+    return NULL;
 }
 
 double stand_off_spot(const struct checker *checker, struct vec2 at)

@@ -25,6 +25,10 @@ bool stand_lasts(const struct rest *rest);
 
 /* Where to send him: to the nearest free spot of the perimeter, else of the posts, or NULL. */
 const char *stand_where_to(struct checker *checker, body who, size_t sample, double limit);
+/* Nobody stands there now, and nobody ends there. */
+bool stand_is_free(const struct checker *checker, struct vec2 there, body who, size_t sample);
+/* Out of the lane: the nearest free place beside it, his side first, or NULL. */
+const char *stand_by_lane(struct checker *checker, body who, size_t sample);
 double stand_off_spot(const struct checker *checker, struct vec2 at); /* of the perimeter */
 /* The sentence that brought him where he stands, or NULL when he started there. */
 const struct task *stand_came_by(const struct checker *checker, body who, double t);

@@ -357,6 +357,29 @@ bool above_screen_here(const struct cursor *c, const struct who *user, struct wh
     return false;
 }
 
+bool above_screen_holds(const struct cursor *c, const struct who *user, struct who *out,
+                        enum screen_kind *kind, struct who *second)
+{
+    bool several;
+    if (!above_waiting_screen(c, user, out, second, &several)) {
+        return false;
+    }
+    above_list list = above_sentences(c, true);
+    for (size_t i = list.count; i-- > 0;) {
+        const struct sentence *s = list.at[i];
+        if (task_is(s, VERB_SCREEN) && screens(c, s, user)) {
+            *kind = s->screen;
+            return true;
+        }
+        bool caught =
+            (task_is(s, VERB_PASS) || task_is(s, VERB_EXCHANGE)) && same_who(&s->object, user);
+        if (acts_in(s, user) || acts_in(s, out) || caught) {
+            return false;
+        }
+    }
+    return false;
+}
+
 bool above_screened(const struct cursor *c, const struct who *user, const struct who *screener)
 {
     above_list list = above_sentences(c, true);

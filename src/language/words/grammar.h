@@ -106,6 +106,10 @@ bool above_waiting_screen(const struct cursor *c, const struct who *user, struct
  */
 bool above_screen_here(const struct cursor *c, const struct who *user, struct who *out,
                        enum screen_kind *kind, struct who *second);
+/* The screen that waits for this user, when neither he nor who set it has gone on since, and no
+ * pass has come to him. */
+bool above_screen_holds(const struct cursor *c, const struct who *user, struct who *out,
+                        enum screen_kind *kind, struct who *second);
 bool acts_in(const struct sentence *s, const struct who *who); /* is one of its subjects */
 /* Whether this player's latest screen is for that user. */
 bool above_screened(const struct cursor *c, const struct who *user, const struct who *screener);
@@ -386,6 +390,8 @@ bool several_spot(struct cursor *c, enum spot *out);
 void end_unsaid(struct predicate *p);
 /* Where it ends, with a note that this was taken. */
 void take_place(struct predicate *p, struct place place, const char *taken);
+/* receiver: to whom a pass goes that does not say it. */
+bool receiver_above(struct predicate *p);
 void note_him(struct predicate *p); /* of two who moved: which one is taken for him */
 /* A player of a needed slot that is not written but known from above; false: reported. */
 bool player_above(struct predicate *p, const struct slot *slot);

@@ -190,26 +190,43 @@ static bool tied_as_screen(const struct predicate *p)
            last->tie.event == p->s->tie.event;
 }
 
-/* 5 screens for 3 and 3 cuts to the rim: said in one breath, the screen is used. In a line of its
- * own the cut is a cut. */
-static bool in_one_breath(struct predicate *p)
+/* A drive, or who pops out: off the screen that waits, in a line of its own too. */
+static bool always_uses(const struct predicate *p)
+{
+    return (p->s->verb == VERB_DRIVES && p->s->drive != DRIVE_BASELINE) ||
+           word_starts(p->from, p->c->end, "pop");
+}
+
+/* The screen that waits for this player: of this line; for the one with the ball who drives and for
+ * one who pops out also of a line before, if its screener has not gone on since. */
+static bool screen_to_use(const struct predicate *p, struct who *by, enum screen_kind *kind,
+                          struct who *second)
+{
+    const struct who *user = &p->s->subject.at[0];
+    return above_screen_here(p->c, user, by, kind, second) ||
+           (always_uses(p) && above_screen_holds(p->c, user, by, kind, second));
+}
+
+/* How to have it go without the screen. */
+static struct str without_it(const struct predicate *p)
+{
+    struct arena *arena = p->c->arena;
+    struct str who = subject_words(p->c, &p->s->subject), begun = predicate_begun(p);
+    if (always_uses(p)) {
+        return str_format(arena, "`%.*s %s to`, and the place", STR_ARG(who),
+                          p->s->verb == VERB_DRIVES ? "dribbles" : "goes");
+    }
+    return str_format(arena, "`%.*s` in a line of its own", STR_ARG(begun));
+}
+
+/* goes right, drives left: the place that is on that side of the screen. */
+static void side_off_screen(struct predicate *p)
 {
     struct sentence *s = p->s;
-    struct who by, second;
-    bool tied = s->tie.word != TIE_NONE && !tied_as_screen(p);
-    bool plain = s->path == PATH_NONE && !tied && s->subject.count == 1 &&
-                 s->object.kind == WHO_NONE && !goes_elsewhere(p);
-    enum screen_kind kind;
-    if (!plain || use_of(p, SCREEN_PLAIN) == VERB_COUNT ||
-        !above_screen_here(p->c, &s->subject.at[0], &by, &kind, &second)) {
-        return false;
-    }
-    s->verb = use_of(p, kind);
     bool side = s->place && s->place->kind == PLACE_SIDE &&
                 (s->place->side == SIDE_LEFT || s->place->side == SIDE_RIGHT);
     if (s->verb == VERB_DRIBBLES_OFF && side) { /* goes right */
-        enum drive_side way = s->place->side == SIDE_LEFT ? DRIVE_LEFT : DRIVE_RIGHT;
-        s->drive = way;
+        s->drive = s->place->side == SIDE_LEFT ? DRIVE_LEFT : DRIVE_RIGHT;
         s->place = NULL;
         s->verb = VERB_DRIVES_OFF;
     }
@@ -217,11 +234,28 @@ static bool in_one_breath(struct predicate *p)
         s->place = place_off_screen(p->c, s->drive, s->verb_span);
         s->drive = DRIVE_FREE;
     }
+}
+
+/* 5 screens for 3 and 3 cuts to the rim: said in one breath, the screen is used. In a line of its
+ * own the cut is a cut; a drive of the one it waits for is off it. */
+static bool uses_screen(struct predicate *p)
+{
+    struct sentence *s = p->s;
+    struct who by, second;
+    bool tied = s->tie.word != TIE_NONE && !tied_as_screen(p);
+    bool plain = s->path == PATH_NONE && !tied && s->subject.count == 1 &&
+                 s->object.kind == WHO_NONE && !goes_elsewhere(p);
+    enum screen_kind kind;
+    if (!plain || use_of(p, SCREEN_PLAIN) == VERB_COUNT || !screen_to_use(p, &by, &kind, &second)) {
+        return false;
+    }
+    struct str without = without_it(p);
+    s->verb = use_of(p, kind);
+    side_off_screen(p);
     s->object = by;
     s->object2 = second.kind == WHO_NONE ? NULL : who_keep(p->c, second);
-    struct diag *diag = note_screen(p);
-    diag_help(p->c->diags, diag, "if the screen is not used, write `%.*s` in a line of its own",
-              STR_ARG(predicate_begun(p)));
+    diag_help(p->c->diags, note_screen(p), "if the screen is not used, write %.*s",
+              STR_ARG(without));
     return true;
 }
 
@@ -244,7 +278,7 @@ void place_of_phrase(struct predicate *p)
     opens_there(p);
     without_screen(p);
     with_screen(p);
-    in_one_breath(p);
+    uses_screen(p);
     ghosts_on_ball(p);
     comes_with_ball(p);
     goes_with_ball(p);
@@ -279,38 +313,6 @@ static bool moves_only(struct predicate *p, const struct slot *slot)
     return true;
 }
 
-/* 1 dribbles at 2 and hands off: to the one just dribbled at. */
-static bool hands_off_there(struct predicate *p)
-{
-    const sentence_list *here = p->c->here;
-    const struct sentence *last = here && here->count > 0 ? &here->at[here->count - 1] : NULL;
-    if (p->s->verb != VERB_HANDS_OFF || !last || last->verb != VERB_DRIBBLES_AT ||
-        !same_who(&last->subject.at[0], &p->s->subject.at[0])) {
-        return false;
-    }
-    p->s->object = last->object;
-    return true;
-}
-
-/* throws the lob and 2 dunks it: to the one who shoots it. */
-static bool passes_to_shooter(struct predicate *p)
-{
-    struct cursor trial = *p->c;
-    struct cursor_mark mark = cursor_mark(&trial);
-    struct phrase phrase;
-    struct who who;
-    take_mark(&trial, ',');
-    bool found = p->c->speech && verb_row(p->s->verb)->task == VERB_PASS &&
-                 take_words(&trial, "and") && person_read(&trial, &who) && !who_defends(&who) &&
-                 !same_who(&who, &p->s->subject.at[0]) &&
-                 phrase_read(&trial, FOR_ATTACKERS, &phrase) && phrase.verb == VERB_SHOOTS;
-    cursor_back(&trial, mark);
-    if (found) {
-        p->s->object = who;
-    }
-    return found;
-}
-
 /* a pin-down by 5, 2 comes off it: for the one who uses it right behind. */
 static bool screens_for_user(struct predicate *p)
 {
@@ -329,53 +331,6 @@ static bool screens_for_user(struct predicate *p)
         p->s->object = who;
     }
     return uses;
-}
-
-/* Said of the pass: back, right back. */
-static bool goes_back(const struct predicate *p)
-{
-    for (const struct token *at = p->from; at < p->c->at; at++) {
-        if (str_is(at->text, "back")) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* 5 jumps to the rim and 1 throws the lob: to the one who has just moved; throws it right back: to
- * the one it came from. */
-static bool passes_to_mover(struct predicate *p)
-{
-    struct cursor *c = p->c;
-    struct sentence *s = p->s;
-    const struct who *passer = &s->subject.at[0];
-    enum verb_task task = verb_row(s->verb)->task;
-    bool enters = s->place && (str_is(p->from->text, "enters") || str_is(p->from->text, "enter"));
-    if (!c->speech || (task != VERB_PASS && task != VERB_EXCHANGE) || s->subject.count > 1 ||
-        enters) { /* enters the lane: he goes there */
-        return false;
-    }
-    above_list list = above_sentences(c, false);
-    const struct sentence *last = list.count > 0 ? list.at[list.count - 1] : NULL;
-    for (size_t i = list.count; i-- > 0 && goes_back(p) && s->object.kind == WHO_NONE;) {
-        enum verb_task before = verb_row(list.at[i]->verb)->task;
-        bool gave = (before == VERB_PASS || before == VERB_EXCHANGE) &&
-                    same_who(&list.at[i]->object, passer) && list.at[i]->subject.count == 1;
-        s->object = gave ? list.at[i]->subject.at[0] : s->object;
-    }
-    if (s->object.kind == WHO_NONE && last && last->subject.count == 1 && verb_runs(last->verb) &&
-        who_is_one(&last->subject.at[0]) && !same_who(&last->subject.at[0], passer)) {
-        s->object = last->subject.at[0];
-    }
-    if (s->object.kind != WHO_PLAYER) {
-        s->object = (struct who){.kind = WHO_NONE};
-        return false;
-    }
-    struct diag *diag = diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, s->verb_span,
-                                 "to whom is not written: %d was taken", s->object.number);
-    diag_help(c->diags, diag, "to have another, write the number: `%.*s`",
-              STR_ARG(predicate_begun_to(p, STR("to 4"))));
-    return true;
 }
 
 /* 5 rolls, 4 replaces: the one who has just gone. */
@@ -403,66 +358,6 @@ static bool replaces_mover(struct predicate *p)
                                  STR_ARG(subject_words(c, &last->subject)));
     diag_help(c->diags, diag, "to have another, write the number: `%.*s 3`",
               STR_ARG(predicate_begun(p)));
-    return true;
-}
-
-/* throws it in, a post entry: to the post, on the passer's side. */
-static bool passes_to_post(struct predicate *p)
-{
-    struct cursor *c = p->c;
-    struct sentence *s = p->s;
-    const struct token *last = c->at > p->from ? &c->at[-1] : p->from;
-    bool in = str_is(last->text, "in") || str_is(last->text, "inside");
-    bool post = false;
-    for (const struct token *at = p->from; at < c->at; at++) {
-        post = post || str_is(at->text, "post");
-    }
-    if (!c->speech || s->verb != VERB_PASSES || s->subject.count > 1 || s->place ||
-        (!in && !post)) {
-        return false;
-    }
-    struct place place = {.kind = PLACE_SPOT, .spot = SPOT_LOW_POST, .span = s->verb_span};
-    s->object =
-        (struct who){.kind = WHO_SPOT, .place = place_keep(c->arena, place), .span = s->verb_span};
-    struct diag *diag = diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, s->verb_span,
-                                 "to whom is not written: the low post was taken");
-    diag_help(c->diags, diag, "to have another, write the number: `%.*s`",
-              STR_ARG(predicate_begun_to(p, STR("to 5"))));
-    return true;
-}
-
-/* x5 fronts 5, 1 lobs it over the top: to the only one who is fronted. */
-static bool lobs_to_fronted(struct predicate *p)
-{
-    struct cursor *c = p->c;
-    struct who fronted = {.kind = WHO_NONE}, man;
-    if (!c->speech || verb_row(p->s->verb)->task != VERB_PASS || p->s->pass != PASS_LOB) {
-        return false;
-    }
-    above_list list = above_sentences(c, true);
-    for (size_t i = 0; i < list.count; i++) {
-        const struct sentence *s = list.at[i];
-        if (s->verb != VERB_FRONTS || s->subject.count != 1) {
-            continue;
-        }
-        bool known = above_guarded(c, &s->subject.at[0], &man);
-        man = s->object.kind != WHO_NONE ? s->object : man;
-        bool other = fronted.kind != WHO_NONE && !same_who(&man, &fronted);
-        if ((!known && s->object.kind == WHO_NONE) || man.kind != WHO_PLAYER || other) {
-            return false;
-        }
-        fronted = man;
-    }
-    if (fronted.kind == WHO_NONE || same_who(&fronted, &p->s->subject.at[0])) {
-        return false;
-    }
-    p->s->object = fronted;
-    p->s->object.span = p->s->verb_span;
-    struct diag *diag =
-        diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, p->s->verb_span,
-                 "to whom is not written: %d, who is fronted, was taken", fronted.number);
-    diag_help(c->diags, diag, "to have another, write the number: `%.*s`",
-              STR_ARG(predicate_begun_to(p, STR("to 4"))));
     return true;
 }
 
@@ -522,36 +417,6 @@ static bool screens_the_ball(struct predicate *p)
     return true;
 }
 
-/* Somebody who moves by himself, and not who passes now. */
-static bool moves_alone(const struct sentence *s, const struct who *passer)
-{
-    return verb_runs(s->verb) && s->subject.count == 1 && who_is_one(&s->subject.at[0]) &&
-           !same_who(&s->subject.at[0], passer);
-}
-
-/* 3 cuts, 4 fills, 1 hits him: the last one, and that is said. */
-void note_him(struct predicate *p)
-{
-    struct cursor *c = p->c;
-    struct str word = cursor_text(c, p->s->object.span);
-    above_list list = above_sentences(c, true);
-    if ((!str_is(word, "him") && !str_is(word, "her")) || p->s->object.kind != WHO_PLAYER ||
-        list.count < 2) {
-        return;
-    }
-    const struct sentence *last = list.at[list.count - 1], *before = list.at[list.count - 2];
-    const struct who *passer = &p->s->subject.at[0];
-    if (!moves_alone(last, passer) || !moves_alone(before, passer) ||
-        same_who(&last->subject.at[0], &before->subject.at[0]) ||
-        !same_who(&last->subject.at[0], &p->s->object)) {
-        return;
-    }
-    struct diag *diag =
-        diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, p->s->object.span,
-                 "`%.*s`: %d, who moved last, was taken", STR_ARG(word), p->s->object.number);
-    diag_help(c->diags, diag, "to have another, write the number in its place: `3`");
-}
-
 /* 2 and 3 come off: one screen is for both. */
 static bool one_screen_for_all(const struct predicate *p, const struct who *screener)
 {
@@ -590,10 +455,8 @@ bool player_above(struct predicate *p, const struct slot *slot)
         note_screen(p);
         return player_fits(p, &s->object, 'U') > 0;
     }
-    if (!several &&
-        (moves_only(p, slot) || hands_off_there(p) || screens_the_ball(p) || passes_to_shooter(p) ||
-         screens_for_user(p) || replaces_mover(p) || lobs_to_fronted(p) || passes_to_mover(p) ||
-         passes_to_post(p) || at_the_ball(p))) {
+    if (!several && (moves_only(p, slot) || screens_the_ball(p) || screens_for_user(p) ||
+                     replaces_mover(p) || receiver_above(p) || at_the_ball(p))) {
         return true;
     }
     if (several) {

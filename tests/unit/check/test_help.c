@@ -131,6 +131,13 @@ static const struct {
      "    1 passes to 2\n    2 passes to 4\n",
      "  start 1 top, 2 right wing, 3 left wing, 4 right corner, 5 right block",
      "write: 5 goes to right block"},
+    {"time.lane", /* not onto the block that is taken */
+     "play \"Weir\"\n<  start 1 top, 2 right wing, 3 left wing, 4 right block, 5 front of the "
+     "rim>\n"
+     "  step\n    1 passes to 2\n    2 passes to 1\n    1 passes to 3\n    3 passes to 1\n"
+     "    1 passes to 2\n    2 passes to 1\n",
+     "  start 1 top, 2 right wing, 3 left wing, 4 right block, 5 left block",
+     "write: 5 goes to left block"},
     {"ball.double-dribble",
      "play \"Tollgate\"\n  step\n    1 dribbles to nail\n    1 shot fakes\n"
      "<    1 dribbles to top>\n",
@@ -153,6 +160,10 @@ static const struct {
      "play \"Ferry\"\n  start 1 top, 2 right corner, 3 left corner, 4 left wing, 5 right block\n"
      "  defense man\n  step\n    5 ball screens for 1\n<    1 dribbles to right wing>\n",
      "    as 5 screens, 1 dribbles to right wing", "put before 1's sentence: as 5 screens,"},
+    {"screen.unused",
+     "play \"Ferry\"\n  start 1 top, 2 right corner, 3 left corner, 4 left wing, 5 right block\n"
+     "  defense man\n  step\n    5 ball screens for 1\n<    1 dribbles to right wing>\n",
+     "    1 drives off 5 to the rim", "write: 1 drives off 5 to the rim"},
     {"screen.unused",
      "play \"Ferry\"\n  start 1 top, 2 right wing, 3 left wing, 4 left corner, 5 right block\n"
      "  defense man\n  step\n    1 passes to 2\n    2 passes to 5\n    2 screens for 1\n"
