@@ -47,6 +47,35 @@ static void hold_lineups_to_roster(struct maker *m, const struct block *block)
     }
 }
 
+/* The line above this one that gives its jersey to somebody else; NULL: none. */
+static const struct form *wears_it(const struct block *block, size_t index)
+{
+    const struct form *own = &block->forms.at[index];
+    for (size_t i = 0; own->roster->jersey.size > 0 && i < index; i++) {
+        const struct form *form = &block->forms.at[i];
+        if (form->kind == FORM_ROSTER && str_equal(form->roster->jersey, own->roster->jersey) &&
+            !str_equal_fold(form->title, own->title)) {
+            return form;
+        }
+    }
+    return NULL;
+}
+
+static void hold_jersey(struct maker *m, const struct block *block, size_t index)
+{
+    const struct form *own = &block->forms.at[index], *other = wears_it(block, index);
+    if (!other) {
+        return;
+    }
+    struct diag *diag =
+        diag_add(m->diags, DIAG_SEASON_JERSEY, own->span, "jersey %.*s is \"%.*s\"'s already",
+                 STR_ARG(own->roster->jersey), STR_ARG(other->title));
+    diag_help(m->diags, diag, "give one of the two another number");
+    if (diag) {
+        diag->other = other->span;
+    }
+}
+
 static void gather_roster(struct maker *m, const struct block *block)
 {
     struct team *team = &m->out->team;
@@ -57,6 +86,7 @@ static void gather_roster(struct maker *m, const struct block *block)
     for (size_t i = 0; i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
         if (form->kind == FORM_ROSTER) {
+            hold_jersey(m, block, i);
             struct roster_entry entry = {.number = form->number,
                                          .name = form->title,
                                          .role = form->roster->role,

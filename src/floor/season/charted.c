@@ -55,7 +55,18 @@ static bool is_of_two(struct season_maker *m, const struct row_form *row, size_t
     return false;
 }
 
-/* Without a roster any name will do. */
+/* Without a roster any name will do, and nobody can be looked up: said once. */
+static void note_no_roster(struct season_maker *m, const struct row_form *row)
+{
+    if (m->roster_told || row->by.size == 0) {
+        return;
+    }
+    m->roster_told = true;
+    struct diag *diag = diag_add(m->diags, DIAG_SEASON_NO_ROSTER, row->by_span,
+                                 "this book has no roster to find \"%.*s\" in", STR_ARG(row->by));
+    diag_help(m->diags, diag, "write it under `team`, one a line: `1 \"%.*s\"`", STR_ARG(row->by));
+}
+
 static bool find_player(struct season_maker *m, const struct row_form *row, struct charted_row *out)
 {
     const struct team *team = &m->plays->team;
@@ -72,11 +83,45 @@ static bool find_player(struct season_maker *m, const struct row_form *row, stru
         }
         name_add(m, &names, team->roster.at[i].name);
     }
+    if (team->roster.count == 0) {
+        note_no_roster(m, row);
+    }
     if (row->by.size == 0 || team->roster.count == 0) {
         return true;
     }
     name_unknown(m, row->by_span, "nobody on the roster is called", row->by, &names, "");
     return false;
+}
+
+static bool same_row(const struct charted_row *a, const struct charted_row *b)
+{
+    return a->kind == b->kind && a->play == b->play && a->made == b->made && a->of == b->of &&
+           str_equal_fold(a->word, b->word) && str_equal_fold(a->by, b->by);
+}
+
+static bool same_day(const struct charted *a, const struct charted *b)
+{
+    return a->occasion == b->occasion && str_equal(a->date, b->date) &&
+           str_equal_fold(a->where, b->where);
+}
+
+/* What was counted once would be added up twice. */
+static void hold_row(struct season_maker *m, const struct charted *rows,
+                     const struct charted_row *own, struct span span)
+{
+    for (size_t i = 0; i < rows->rows.count; i++) {
+        const struct charted_row *other = &rows->rows.at[i];
+        if (same_row(other, own)) {
+            struct diag *diag =
+                diag_add(m->diags, DIAG_SEASON_ROW_TWICE, span,
+                         "this row stands under this day already: both are counted");
+            diag_help(m->diags, diag, "take one of the two out");
+            if (diag) {
+                diag->other = other->span;
+            }
+            return;
+        }
+    }
 }
 
 static void take_row(struct season_maker *m, struct charted *charted, const struct form *form)
@@ -99,6 +144,13 @@ static void take_row(struct season_maker *m, struct charted *charted, const stru
                 : row->kind == ROW_READ ? find_read(m, row, out.play)
                                         : true;
     if (find_player(m, row, &out) && fine) {
+        hold_row(m, charted, &out, form->span);
+        for (size_t i = 0; i < m->out->charted.count; i++) {
+            const struct charted *other = &m->out->charted.at[i];
+            if (same_day(other, charted)) {
+                hold_row(m, other, &out, form->span);
+            }
+        }
         VEC_PUSH(m->arena, &charted->rows, out);
     }
 }

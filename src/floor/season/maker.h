@@ -10,6 +10,7 @@ struct season_maker {
     const struct playbook *plays;
     struct diags *diags;
     struct season *out;
+    bool roster_told; /* that there is none */
 };
 
 /* Names of one kind, to find one among and to offer the nearest. */

@@ -50,8 +50,12 @@ bool charted_heading_read(struct cursor *c, struct block *block)
         return heading_refuse(c, cursor_span(c),
                               "the day belongs here: year, month and day with hyphens");
     }
-    if (digits(date->text, 8, 2) >
-        days_in_month(digits(date->text, 0, 4), digits(date->text, 5, 2))) {
+    enum { FIRST_YEAR = 1950, LAST_YEAR = 2100 }; /* no team of ours plays before or after */
+    int year = digits(date->text, 0, 4);
+    if (year < FIRST_YEAR || year > LAST_YEAR) {
+        return heading_refuse(c, date->span, "this is no year that is played in");
+    }
+    if (digits(date->text, 8, 2) > days_in_month(year, digits(date->text, 5, 2))) {
         return heading_refuse(c, date->span, "there is no such day");
     }
     block->date = date->text;

@@ -100,6 +100,13 @@ static bool player_read(struct cursor *c, struct form *form)
         if (!integer_read(c, &number, &span)) {
             return refuse(c, roster_example);
         }
+        enum { DIGITS = 2 }; /* 0 to 99 and 00: the rulebooks */
+        if (jersey->text.size > DIGITS) {
+            struct diag *diag = diag_add(c->diags, DIAG_TEXT_ROSTER, span,
+                                         "no jersey has the number %.*s", STR_ARG(jersey->text));
+            diag_help(c->diags, diag, "they run from 0 to 99, with 00: `%s`", roster_example);
+            return false;
+        }
         form->roster->jersey = jersey->text;
     }
     return true;

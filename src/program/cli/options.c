@@ -16,7 +16,10 @@ static const struct option_row common[] = {
     OPTIONS_END,
 };
 
+enum { MOST_GIVEN = 32 }; /* more options than any command has */
 struct reading {
+    const struct option_row *given[MOST_GIVEN]; /* those with a value, until now */
+    size_t given_count;
     const struct command *command;
     struct request *request;
     int argc, at;
@@ -135,6 +138,20 @@ static bool set_number(const struct reading *reading, const struct option_row *r
     return true;
 }
 
+/* Of two values one would be lost, and nobody would know which. */
+static bool is_first(struct reading *reading, const struct option_row *row)
+{
+    for (size_t i = 0; i < reading->given_count; i++) {
+        if (reading->given[i] == row) {
+            return wrong(reading, "--%s is given twice", row->name);
+        }
+    }
+    if (reading->given_count < MOST_GIVEN) {
+        reading->given[reading->given_count++] = row;
+    }
+    return true;
+}
+
 static bool set(struct reading *reading, const struct option_row *row, const char *value)
 {
     if (row->kind == OPTION_LATER) {
@@ -146,6 +163,9 @@ static bool set(struct reading *reading, const struct option_row *row, const cha
         }
         *(bool *)((char *)reading->request + row->offset) = true;
         return true;
+    }
+    if (!is_first(reading, row)) {
+        return false;
     }
     if (!value && reading->at + 1 < reading->argc) {
         value = reading->argv[++reading->at];
@@ -203,7 +223,8 @@ static bool add_word(struct reading *reading, const char *word)
 
 bool options_read(const struct command *command, int argc, char **argv, struct request *request)
 {
-    struct reading reading = {command, request, argc, 2, argv};
+    struct reading reading = {
+        .command = command, .request = request, .argc = argc, .at = 2, .argv = argv};
     bool options = true;
     request->command = command->name;
     for (; reading.at < argc; reading.at++) {

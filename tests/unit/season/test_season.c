@@ -287,6 +287,44 @@ START_TEST(what_could_not_be_told_apart_is_said)
 }
 END_TEST
 
+START_TEST(what_is_charted_twice_or_by_nobody_is_said)
+{
+    season_of(BOOK "charted 2026-12-01 game \"Away\"\n  \"Lantern\" set 1 of 2\n"
+                   "  \"Lantern\" set 1 of 2 by 3\n  \"Lantern\" set 2 of 2\n"
+                   "charted 2026-12-01 game \"Home\"\n  \"Lantern\" set 1 of 2\n");
+    ck_assert_str_eq(complaints(), "");
+    ck_assert(!has("season.row-twice"));
+    season_of(BOOK "charted 2026-12-01 game\n  \"Lantern\" set 1 of 2\n"
+                   "  \"lantern\" set 1 of 2\n");
+    ck_assert(has("season.row-twice"));
+    season_of(BOOK "charted 2026-12-01 game \"Away\"\n  \"Lantern\" set 1 of 2 by 3\n"
+                   "charted 2026-12-01 game \"away\"\n  \"Lantern\" set 1 of 2 by 3\n");
+    ck_assert(has("season.row-twice"));
+    static const char play[] = "play \"Weir\"\n  start five-out\n  step\n    1 passes to 2\n"
+                               "    chart set \"Feet still\"\n";
+    static const char row[] = "charted 2026-12-01 game\n  \"Weir\" set 1 of 2 by \"Ada Fenn\"\n";
+    season_of(str_format(&arena, "%s%s", play, row).at);
+    ck_assert(has("season.no-roster"));
+    season_of(str_format(&arena, "team \"Kites\"\n  1 \"Ada Fenn\"\n%s%s", play, row).at);
+    ck_assert(!has("season.no-roster"));
+}
+END_TEST
+
+START_TEST(one_number_is_worn_by_one_player)
+{
+    season_of("team \"Kites\"\n  1 \"Imo Vale\" guard, jersey 4\n"
+              "  2 \"Ada Fenn\" wing, jersey 4\n" BOOK);
+    ck_assert(has("season.jersey"));
+    season_of("team \"Kites\"\n  1 \"Imo Vale\", jersey 0\n  2 \"Ada Fenn\", jersey 00\n"
+              "  3 \"Imo Vale\", jersey 0\n  4 \"Juno Marsh\"\n  5 \"Wren Roe\"\n" BOOK);
+    ck_assert(!has("season.jersey"));
+    season_of("team \"Kites\"\n  1 \"Imo Vale\", jersey 999999999999\n" BOOK);
+    ck_assert(has("text.roster"));
+    season_of(BOOK "charted 9999-12-01 game\n  \"Lantern\" set 1 of 2\n");
+    ck_assert(has("text.heading"));
+}
+END_TEST
+
 START_TEST(what_was_charted_stands_by_date)
 {
     const struct season *season =
@@ -319,6 +357,8 @@ int main(void)
     tcase_add_test(tcase, names_that_are_not_in_the_book_are_said_with_the_nearest);
     tcase_add_test(tcase, a_name_of_two_players_does_not_say_who_it_was);
     tcase_add_test(tcase, what_could_not_be_told_apart_is_said);
+    tcase_add_test(tcase, what_is_charted_twice_or_by_nobody_is_said);
+    tcase_add_test(tcase, one_number_is_worn_by_one_player);
     tcase_add_test(tcase, what_was_charted_stands_by_date);
     suite_add_tcase(suite, tcase);
     return suite_main(suite);
