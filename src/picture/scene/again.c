@@ -18,7 +18,8 @@ static double faults_of(const struct scene_measure *found)
 
 static bool is_faulty(const struct scene_measure *found)
 {
-    return scene_measure_overlaps(found) > 0 || found->labels_left_out > 0;
+    return scene_measure_overlaps(found) > 0 || found->wrong_sides > 0 ||
+           found->labels_left_out > 0;
 }
 
 struct vec2 nudge_of(const struct drawing *drawing, body who, int stop)
@@ -50,7 +51,8 @@ struct trying {
 static int tries_most(const struct trying *trying)
 {
     int number = trying->small ? TRIES_SMALL : TRIES_NUMBER;
-    return scene_measure_overlaps(&trying->found) > 0 ? TRIES : number;
+    bool lies = scene_measure_overlaps(&trying->found) > 0 || trying->found.wrong_sides > 0;
+    return lies ? TRIES : number;
 }
 
 /* Laid out with one more mark moved; true: less is amiss. */

@@ -477,7 +477,8 @@ void scene_measure(struct arena *arena, const struct scene *scene, struct scene_
                                       .labels_left_out = scene->labels_left_out,
                                       .labels_beside = scene->labels_beside,
                                       .wrong_sides = scene->wrong_sides,
-                                      .bodies = scene->labels_left_out > 0 ? scene->left_out : 0};
+                                      .bodies = scene->wrong};
+    measure->bodies |= scene->labels_left_out > 0 ? scene->left_out : 0;
     struct counting counting = {.arena = arena, .size = sizes_of(scene->scale), .found = measure};
     collect(&counting, scene);
     for (size_t i = 0; i < counting.blobs.count; i++) {

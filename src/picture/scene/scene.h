@@ -104,6 +104,7 @@ struct scene {
     unsigned left_out;   /* bit 1 << body: whose */
     int labels_beside;   /* that stand beside their line */
     int wrong_sides;     /* numerals and bars that a movement's line passes as its run does not */
+    unsigned wrong;      /* bit 1 << body: whose line, and whose numeral or bar */
 };
 
 /* The diagrams of a play: each step's, then each of its branches'. */
@@ -199,7 +200,8 @@ struct scene_measure {
     int labels_astray;             /* nearer to another line than to their own, or far from it */
     int crossings, crossings_flat; /* flat: under 12 degrees */
     int wrong_sides; /* numerals and bars that a line passes on the other side than its run */
-    unsigned bodies; /* bit 1 << body: whose marks lie on something, or whose disc has no place */
+    unsigned bodies; /* bit 1 << body: whose marks lie on something, or are passed wrong, or whose
+                        disc has no place */
 };
 int scene_measure_overlaps(const struct scene_measure *measure); /* all of them, and outside */
 void scene_measure(struct arena *arena, const struct scene *scene, struct scene_measure *measure);

@@ -73,10 +73,17 @@ bool is_passed_wrong(const struct passed *passed, struct vec2 middle, const stru
 
 void sides_count(struct drawing *drawing)
 {
+    struct scene *scene = drawing->scene;
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
-        bool drawn = stroke->ink_count > 1;
-        drawing->scene->wrong_sides += drawn ? sides_wrong(drawing, stroke, &stroke->trail) : 0;
+        for (size_t p = 0; stroke->ink_count > 1 && p < stroke->passes; p++) {
+            const struct passed *passed = &stroke->passed[p];
+            if (is_passed_wrong(passed, passed_middle(drawing, passed), &stroke->trail)) {
+                scene->wrong_sides++;
+                scene->wrong |= 1U << stroke->who;
+                scene->wrong |= passed->who < BODY_COUNT ? 1U << passed->who : 0;
+            }
+        }
     }
 }
 
