@@ -417,7 +417,7 @@ void roads_add(struct moving_work *work, bool trails);
 void flights_add(struct moving_work *work, bool trails);
 /* labels.c */
 void discs_place(struct drawing *drawing);
-void discs_draw(struct drawing *drawing);
+void discs_draw(struct drawing *drawing); /* discs.c */
 /* What a mark of that radius would lie on there; 0: on nothing. */
 double place_score(const struct drawing *drawing, struct vec2 at, double r);
 /* measure.c */

@@ -558,36 +558,3 @@ void discs_place(struct drawing *drawing)
     }
     small_discs(drawing);
 }
-
-static void tag(struct scene_item *item, const struct disc *disc)
-{
-    item->task = disc->task;
-    item->line = disc->line;
-    item->who = disc->who;
-}
-
-void discs_draw(struct drawing *drawing)
-{
-    const struct sizes *size = &drawing->size;
-    for (size_t i = 0; i < drawing->discs.count; i++) {
-        const struct disc *disc = &drawing->discs.at[i];
-        struct scene_item *item = put_circle(drawing, CLASS_ORDER, disc->at, disc_white(size),
-                                             ground_at(drawing, disc->at), ROLE_NONE, 0);
-        item->casing = true;
-        tag(item, disc);
-        bool own =
-            disc->who == drawing->options->accent &&
-            (drawing->options->accent_at == 0 || disc->task >= (int)drawing->options->accent_at);
-        enum role role = own ? ROLE_ACCENT : ROLE_ORDER;
-        if (disc->led) {
-            leader_draw(drawing, disc, role);
-        }
-        item = put_circle(drawing, CLASS_ORDER, disc->at, size->order, role, ROLE_NONE, 0);
-        tag(item, disc);
-        double narrow = disc->order > 9 ? 0.86 : 1;
-        item = put_text(drawing, CLASS_ORDER, str_format(drawing->arena, "%d", disc->order),
-                        disc->at, real_max(8.0 * narrow, size->order_numeral * narrow),
-                        FACE_SEMIBOLD, ROLE_ORDER_TEXT);
-        tag(item, disc);
-    }
-}

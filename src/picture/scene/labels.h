@@ -49,6 +49,5 @@ void leader_to_line(const struct drawing *drawing, size_t index, const struct st
                     struct choice *best);
 void leader_to_player(const struct drawing *drawing, body who, struct vec2 about,
                       struct choice *best);
-void leader_draw(struct drawing *drawing, const struct disc *disc, enum role role);
 
 #endif

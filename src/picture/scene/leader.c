@@ -192,22 +192,3 @@ void leader_to_player(const struct drawing *drawing, body who, struct vec2 about
     struct led led = {.owner = {SIZE_MAX, who}, .about = about};
     led_round(drawing, &led, best);
 }
-
-void leader_draw(struct drawing *drawing, const struct disc *disc, enum role role)
-{
-    struct vec2 way = vec2_unit(vec2_sub(disc->tip, disc->at));
-    struct vec2 from = vec2_along(disc->at, way, drawing->size.order - 0.1);
-    double width = drawing->size.leader;
-    for (int casing = 1; casing >= 0; casing--) {
-        struct vec2 to = casing ? vec2_along(disc->tip, way, -drawing->size.casing) : disc->tip;
-        pen_move(drawing, from);
-        pen_line(drawing, to);
-        struct scene_item *item =
-            pen_stroke(drawing, CLASS_ORDER, casing ? ground_at(drawing, disc->at) : role,
-                       casing ? width + 2 * drawing->size.casing : width);
-        item->casing = casing == 1;
-        item->task = disc->task;
-        item->line = disc->line;
-        item->who = disc->who;
-    }
-}
