@@ -194,7 +194,9 @@ bool two_roll(const struct cursor *c, struct recast *r)
 /* the ball goes, it is swung: a pass by whoever has it. */
 static int take_ball_moves(struct cursor *c)
 {
-    static const char *const helpers[] = {"is", "gets", NULL};
+    static const char *const helpers[] = {"is",         "gets",     "is then", "is now",
+                                          "is quickly", "has been", "is next", "is being",
+                                          "then gets",  "then is",  NULL};
     static const struct entry moves[] = {{"goes", PASS_PLAIN},     {"moves", PASS_PLAIN},
                                          {"comes", PASS_PLAIN},    {"swings", PASS_PLAIN},
                                          {"travels", PASS_PLAIN},  {"is passed", PASS_PLAIN},
@@ -255,7 +257,13 @@ bool ball_moves(const struct cursor *c, struct recast *r)
     recast_word(c, r, "to");
     recast_somebody(c, r, &to);
     r->to = trial.at;
-    if (from || agent_ahead(c, trial.at, &agent, &by)) {
+    bool done = !from && agent_ahead(c, trial.at, &agent, &by);
+    const struct token *behind = done ? agent.to : c->end;
+    behind += behind < c->end && token_is_mark(behind, ',');
+    if (behind < c->end && token_is_word(behind, "who")) {
+        return false; /* by 1, who relocates: he, and not 2 */
+    }
+    if (from || done) {
         recast_acts(c, r, &agent.who);
         if (!from) {
             recast_copy(c, r, trial.at, by);

@@ -179,8 +179,9 @@ bool ghosts(const struct cursor *c, struct recast *r)
 
 static bool take_gate(struct cursor *c, const struct somebody two[2])
 {
-    static const char *const theys[] = {"they",      "both",      "bigs", "two bigs",
-                                        "both bigs", "screeners", NULL};
+    static const char *const theys[] = {"they",      "both",      "bigs",         "two bigs",
+                                        "both bigs", "screeners", "two of them",  "those two",
+                                        "these two", "they both", "both of them", NULL};
     static const char *const shuts[] = {"close gate",
                                         "close door",
                                         "close doors",
@@ -215,6 +216,11 @@ static bool take_gate(struct cursor *c, const struct somebody two[2])
         return false;
     }
     take_among(&trial, behinds);
+    struct cursor on = trial;
+    struct who shut_out;
+    if (take_words(&on, "on") && defender_read(&on, &shut_out)) { /* behind him on x3 */
+        trial = on;
+    }
     c->at = trial.at;
     return true;
 }

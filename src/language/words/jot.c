@@ -176,6 +176,16 @@ static const struct token *pnr_noted(const struct cursor *line, const struct tok
     recast_number(&here, out, first);
     recast_word(&here, out, "and");
     recast_number(&here, out, second);
+    static const struct entry sides[] = {
+        {"l", 0},  {"lt", 0},    {"left", 0},       {"left side", 0}, {"l side", 0}, {"r", 1},
+        {"rt", 1}, {"right", 1}, {"right side", 1}, {"r side", 1},    {NULL, 0}};
+    struct cursor going = trial;
+    int side = take_entry(&going, sides);
+    if (side >= 0 && (going.at == line->end || clause_ends(going.at))) { /* PnR 1-5 L */
+        recast_word(&here, out, "going");
+        recast_word(&here, out, side == 0 ? "left" : "right");
+        return going.at;
+    }
     return trial.at;
 }
 

@@ -109,7 +109,7 @@ static bool says_more(const struct cursor *line, const struct token *at, const s
     while (from > 0 && (text.at[from - 1] == ' ' || text.at[from - 1] == '\t')) {
         from--;
     }
-    return from > 0 && text.at[from - 1] == '.';
+    return from > 0 && (text.at[from - 1] == '.' || text.at[from - 1] == ';');
 }
 
 /* 2 R corner, where other things are said: he goes there. */
