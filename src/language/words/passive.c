@@ -6,7 +6,7 @@
 
 #include "language/words/put_plain.h"
 
-static const char *const ball_words[] = {"ball", "it", "rock", NULL};
+static const char *const ball_names[] = {"ball", "it", "rock", NULL};
 
 /* is, has been, gets, with what may stand between; false: none of them. */
 static bool take_be(struct cursor *c)
@@ -34,7 +34,7 @@ struct undergone {
 static bool what_is_one(const struct cursor *c, const struct undergone *u, bool ball)
 {
     bool one = u->what + 1 == u->be;
-    return one && (ball ? token_is_among(u->what, ball_words) : attacker_at(u->what, c->end) > 0);
+    return one && (ball ? token_is_among(u->what, ball_names) : attacker_at(u->what, c->end) > 0);
 }
 
 /* by 4, by x4, behind it; or the ball is passed or carried on, by whoever has it, where nothing
@@ -82,7 +82,7 @@ static bool undergone_at(const struct cursor *c, const struct token *be, bool de
 }
 
 /* What stands behind who did it; by 1, who relocates: 1 does, and not whoever is named last now. */
-static void put_rest(const struct cursor *c, struct recast *r, const struct undergone *u)
+static void put_behind_doer(const struct cursor *c, struct recast *r, const struct undergone *u)
 {
     const struct token *rest = u->by ? u->by_end : c->end, *who = rest;
     who += who < c->end && token_is_mark(who, ',');
@@ -114,7 +114,7 @@ bool undergoes(const struct cursor *c, struct recast *r)
         recast_copy(c, r, past_fillers(u.first, c->end) + 1, u.behind);
         recast_copy(c, r, u.what, u.be);
         recast_copy(c, r, u.behind, u.by ? u.by : c->end);
-        put_rest(c, r, &u);
+        put_behind_doer(c, r, &u);
         return true;
     }
     return false;
