@@ -85,6 +85,8 @@ def help_and_use():
     one_message(run('check', 'x.play', '--reads'), 2, ['--reads is not built yet'],
                 'an option of later says so')
     one_message(run('draw', 'x.play', '--wdith', '3in'), 2, ['--wdith'], 'an unknown option is wrong use')
+    one_message(run('draw', 'x.play', '--width', '3in', '--width', '4in'), 2, ['--width', 'twice'], 'an option given twice is wrong use')
+    one_message(run('draw', 'x.play', '-o', 'a.svg', '--output', 'b.svg'), 2, ['--output', 'twice'], 'one given short and long is given twice')
     one_message(run('draw', 'x.play', '--width', 'wide'), 2, ['--width', 'wide'], 'a width that is no length is wrong use')
     one_message(run('draw', 'x.play', '--width', '900in'), 2, ['--width'], 'a width out of range is wrong use')
     one_message(run('draw', 'x.play', '--format', 'bmp'), 2, ['svg|pdf|png', 'bmp'], 'an unknown format is wrong use')
