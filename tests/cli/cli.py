@@ -383,7 +383,7 @@ def handout():
         tap.same((status, out), (0, 'for-wren-adeyemi.pdf\nfor-noor-lindqvist.pdf\n'), 'a file for every player of the roster')
         status, out, err = run('handout', 'book.play', '--for', 'wren adeyemi', cwd=here)
         tap.ok(status == 0 and out == 'lantern-wren-adeyemi.pdf\n', 'a player is found by name', f'{status} {out} {err}')
-        status, out, err = run('handout', 'book.play', '--for', '3', '--paper', 'a4', '--per-page', '1', cwd=here)
+        status, out, err = run('handout', 'book.play', '--for', '3', '--paper', 'A4', '--per-page', '1', cwd=here)
         tap.ok(status == 0 and out == 'lantern-3.pdf\n', 'a player is found by number', f'{status} {out} {err}')
         one_message(run('handout', 'book.play', '--for', 'Nobody', cwd=here), 2, ['Nobody'], 'an unknown player is wrong use')
         one_message(run('handout', 'book.play', '--for', '9', cwd=here), 2, ['--for'], 'there is no player 9 in a play')

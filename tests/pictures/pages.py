@@ -332,12 +332,18 @@ def look_at_tallies(folder):
         if pdf:
             look_at(f'tally {paper}', pdf, size)
             text = plain(pdf)
-            for words in ('Tally sheet', '1 waits until 5 is still', 'Points on the trip', 'Imke Dorn', 'By player',
+            for words in ('Tally sheet', '1 waits until 5 is still', 'Points on the trip', '1 #4', 'By player',
                           '1d x1 and x5 switch: Slip', 'Times', 'Charted by'):
                 tap.ok(words in text, f'tally {paper}: says {words}', text)
-    named = 'team "Kites"\n  1 "Wilhelmina Katharina Featherstone" guard\n' + many_steps(1) + '    chart set "Screen set"\n'
-    pdf = sheet(folder, 'chart', 'long name', named)
-    tap.ok(pdf and 'Wilhelmina Katharina Featherstone' in plain(pdf), 'long name: it stands on two lines')
+            tap.ok('Imke' not in text, f'tally {paper}: nobody is named unasked', text)
+    pdf = sheet(folder, 'chart', 'tally, names', KITES, '--play', 'Sluice', '--names')
+    tap.ok(pdf and 'Imke #4' in plain(pdf) and 'Dorn' not in plain(pdf), 'tally, names: first names, with jerseys, when they are asked for')
+    named = 'team "Kites"\n  1 "Wilhelmina-Katharina-Leopoldina Dorn" guard, jersey 4\n  5 "Wilhelmina-Katharina-Leopoldina Dorn", jersey 4\n' \
+        + ''.join(f'  2 "P{n} Venn", jersey {n}\n' for n in range(20, 36)) + many_steps(1) + '    chart set "Screen set"\n'
+    pdf = sheet(folder, 'chart', 'long name', named, '--names')
+    text = plain(pdf) if pdf else ''
+    tap.ok('1/5 Wilhelmina-Katharina- Leopoldina #4' in text and text.count('#4') == 1, 'long name: on two lines, and a player with two spots once', text)
+    tap.ok(all(f'P{n} #{n}' in text for n in range(20, 36)), 'long name: however many they are', text)
     lines = ''.join(f'    chart word{chr(97 + i)} "What is to be seen number {i} and told at some length"\n' for i in range(24))
     pdf = sheet(folder, 'chart', 'long tally', many_steps(1) + lines)
     if pdf:
@@ -698,10 +704,10 @@ def look_at_books(folder):
     pdf = sheet(folder, 'book', 'long name', 'playbook "Kites"\n' + long)
     if pdf:
         tap.ok(all(word[4] < 780 for page in pages_of(pdf) for word in page[2]), 'long name: the contents stay on their page')
-    two = 'team "Kites"\n  1 "Imke Dorn"\n  2 "Safi Okoro"\n  2 "Ada Quill"\n  lineup "Small" 2 "Ada Quill"\n'
+    two = 'team "Kites"\n  1 "Imke Dorn"\n  2 "Safi Okoro"\n  2 "Ada Quill", jersey 9\n  lineup "Small" 2 "Ada Quill"\n'
     pdf = sheet(folder, 'handout', 'lineup', two + many_steps(1).replace('\n', '\n  lineup "Small"\n', 1), '--names')
     if pdf:
-        tap.ok('1 Imke Dorn, 2 Ada Quill.' in ' '.join(plain(pdf).split()), "who is who has the play's lineup", plain(pdf))
+        tap.ok('1 Imke, 2 Ada (#9).' in ' '.join(plain(pdf).split()), "who is who has the play's lineup", plain(pdf))
     pdf = sheet(folder, 'book', 'long title', 'playbook "' + 'Kites ' * 600 + '"\nteam "Larkspur"\n  1 "Imke Dorn"\n' + many_steps(1))
     if pdf:
         pages = pages_of(pdf)

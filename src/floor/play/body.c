@@ -48,7 +48,7 @@ void body_print(struct strbuf *out, body b)
     }
 }
 
-static struct str first_of(struct str name)
+struct str team_first_of(struct str name)
 {
     for (size_t i = 0; i < name.size; i++) {
         if (name.at[i] == ' ') {
@@ -103,27 +103,54 @@ size_t playbook_chapter(const struct playbook *book, const struct play *play)
     return book->chapters.count;
 }
 
-struct str team_name(const struct team *team, const struct play *play, body who)
+/* A lineup tells a name and a spot; the rest of her stands in the roster. */
+static const struct roster_entry *listed(const struct team *team, const struct roster_entry *spot)
+{
+    const struct roster_entry *found = spot;
+    for (size_t i = 0; i < team->roster.count; i++) {
+        const struct roster_entry *entry = &team->roster.at[i];
+        if (str_equal_fold(entry->name, spot->name) &&
+            (found == spot || entry->number == spot->number)) {
+            found = entry;
+        }
+    }
+    return found;
+}
+
+static const struct roster_entry *entry_of(const struct team *team, const struct play *play,
+                                           body who)
 {
     const struct lineup *lineup = lineup_of(team, play);
     for (size_t i = 0; lineup && i < lineup->spots.count; i++) {
         if (plays(&lineup->spots.at[i], who)) {
-            return lineup->spots.at[i].name;
+            return listed(team, &lineup->spots.at[i]);
         }
     }
-    struct str name = {NULL, 0};
+    const struct roster_entry *found = NULL;
     for (size_t i = 0; i < team->roster.count; i++) {
         const struct roster_entry *entry = &team->roster.at[i];
-        if (plays(entry, who) && (name.size == 0 || entry->starter)) {
-            name = entry->name;
+        if (plays(entry, who) && (!found || entry->starter)) {
+            found = entry;
         }
     }
-    return name;
+    return found;
+}
+
+struct str team_name(const struct team *team, const struct play *play, body who)
+{
+    const struct roster_entry *entry = entry_of(team, play, who);
+    return entry ? entry->name : STR("");
+}
+
+struct str team_jersey(const struct team *team, const struct play *play, body who)
+{
+    const struct roster_entry *entry = entry_of(team, play, who);
+    return entry ? entry->jersey : STR("");
 }
 
 struct str team_first_name(const struct team *team, const struct play *play, body who)
 {
-    return first_of(team_name(team, play, who));
+    return team_first_of(team_name(team, play, who));
 }
 
 static const struct branch *branch_of(const struct step *step, int branch)

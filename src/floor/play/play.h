@@ -265,7 +265,10 @@ size_t playbook_chapter(const struct playbook *book, const struct play *play);
 /* Who plays an attacker's spot in the play: as its lineup has it, else the roster's starter, else
  * the first with that number; empty when nobody is named. */
 struct str team_name(const struct team *team, const struct play *play, body who);
+/* Her jersey's number as the roster has it; empty: none. */
+struct str team_jersey(const struct team *team, const struct play *play, body who);
 struct str team_first_name(const struct team *team, const struct play *play, body who);
+struct str team_first_of(struct str name); /* up to its first space */
 
 /* Does the player of this name have this spot in the play? As its lineup has it; a lineup that does
  * not name her leaves her the places she has on the roster. `jersey` tells two of one name apart;

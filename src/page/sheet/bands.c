@@ -46,10 +46,14 @@ static struct str who_is_who(struct arena *arena, const struct team *team, const
     struct strbuf out;
     strbuf_init(&out, arena);
     for (int n = 1; n <= play->players; n++) {
-        struct str name = words_isolated(arena, team_name(team, play, body_attacker(n)));
+        struct str name = words_isolated(arena, team_first_name(team, play, body_attacker(n)));
+        struct str jersey = team_jersey(team, play, body_attacker(n));
         if (name.size > 0) {
             strbuf_print(&out, "%s%c%d%c %.*s", out.size ? ", " : "", TELL_BOLD, n, TELL_PLAIN,
                          STR_ARG(name));
+        }
+        if (name.size > 0 && jersey.size > 0) {
+            strbuf_print(&out, " (#%.*s)", STR_ARG(jersey));
         }
     }
     if (out.size > 0) {

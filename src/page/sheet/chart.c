@@ -20,15 +20,15 @@
 #define PLAYER_GAP 4.0
 #define LEAST_LABEL_LINES 4 /* rows to write on where the play names few */
 
-enum { TRIPS = 20, COLUMNS = 5, EMPTY_PLAYERS = 2, PLAYERS_MOST = 12 };
+enum { TRIPS = 20, COLUMNS = 5, EMPTY_PLAYERS = 2 };
 
-/* "Against ____  Date ____  Half ____  Charted by ____" */
+/* "Against ____  Date ____  Half or quarter ____  Charted by ____" */
 static struct galley *facts_row(const struct rows *rows)
 {
     static const struct {
         const char *word;
         double line;
-    } facts[] = {{"Against", 124}, {"Date", 56}, {"Half", 28}, {"Charted by", 0}};
+    } facts[] = {{"Against", 112}, {"Date", 52}, {"Half or quarter", 24}, {"Charted by", 0}};
     struct galley *row = galley_new(rows->setter.arena);
     double x = 0;
     for (size_t i = 0; i < sizeof facts / sizeof *facts; i++) {
@@ -135,14 +135,61 @@ static struct galley *columns_row(const struct rows *rows, const point_list *cha
     return row;
 }
 
-static struct galley *player_row(const struct rows *rows, const struct roster_entry *entry)
+/* Players of the roster, each with her spots: "1/5", and who she is: "Imke #4", without names "#4".
+ */
+struct counted_player {
+    const struct roster_entry *entry;
+    struct str spots;
+};
+
+static bool is_same_player(const struct roster_entry *a, const struct roster_entry *b)
+{
+    return str_equal_fold(a->name, b->name) && str_equal(a->jersey, b->jersey);
+}
+
+static size_t players_of(const struct rows *rows, struct counted_player *players)
+{
+    const struct team *team = &rows->setter.job->book->team;
+    size_t count = 0;
+    for (size_t i = 0; i < team->roster.count; i++) {
+        const struct roster_entry *entry = &team->roster.at[i];
+        size_t k = 0;
+        while (k < count && !is_same_player(players[k].entry, entry)) {
+            k++;
+        }
+        if (k < count) {
+            players[k].spots =
+                str_format(rows->setter.arena, "%.*s/%d", STR_ARG(players[k].spots), entry->number);
+        } else {
+            players[count++] =
+                (struct counted_player){entry, str_format(rows->setter.arena, "%d", entry->number)};
+        }
+    }
+    return count;
+}
+
+/* Players are mostly minors, and tally sheets lie about: names where they are asked for. */
+static struct str who_told(const struct rows *rows, const struct roster_entry *entry)
+{
+    struct arena *arena = rows->setter.arena;
+    struct str name =
+        rows->setter.job->names ? words_isolated(arena, team_first_of(entry->name)) : STR("");
+    return entry->jersey.size > 0 ? str_format(arena, "%.*s%s#%.*s", STR_ARG(name),
+                                               name.size > 0 ? " " : "", STR_ARG(entry->jersey))
+                                  : name;
+}
+
+/* NULL: for one to be written in. */
+static struct galley *player_row(const struct rows *rows, const struct counted_player *player)
 {
     struct galley *row = galley_new(rows->setter.arena);
     galley_rule(row, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.5, ROLE_RULE);
-    if (entry) {
-        struct str number = str_format(rows->setter.arena, "%d", entry->number);
-        galley_text(row, rows_set(rows, TYPE_HEADING, number), 0, 14.5, ROLE_TEXT);
-        rows_name(rows, row, entry->name, vec2_of(14, 14.5), PLAYER_X - 14 - PLAYER_GAP, 5);
+    if (player) {
+        const struct text_block *spots = rows_set(rows, TYPE_HEADING, player->spots);
+        double x = real_max(14, text_width(spots) + 6);
+        galley_text(row, spots, 0, 14.5, ROLE_TEXT);
+        rows_name(rows, row, who_told(rows, player->entry), vec2_of(x, 14.5),
+                  PLAYER_X - x - PLAYER_GAP, 5);
     }
     for (int i = 0; i < COLUMNS; i++) {
         galley_box(row, vec2_of(column_x(i), 3), vec2_of(column_x(i + 1) - PLAYER_GAP, 20), 0.6,
@@ -155,16 +202,16 @@ static struct galley *player_row(const struct rows *rows, const struct roster_en
 /* One table: five words, all players. */
 static void add_table(struct rows *rows, const point_list *charts, size_t from)
 {
-    const struct team *team = &rows->setter.job->book->team;
+    struct counted_player *players = arena_array(rows->setter.arena, struct counted_player,
+                                                 rows->setter.job->book->team.roster.count + 1);
     struct galley *head = rows_section(rows, from == 0 ? STR("By player") : STR("By player, more"),
                                        STR("One stroke for each; cross through in fives."));
     galley_join(head, columns_row(rows, charts, from), 0, head->height);
     rows_add(rows, head);
     rows->columns = columns_row(rows, charts, from);
-    size_t known = team->roster.count < PLAYERS_MOST ? team->roster.count : PLAYERS_MOST;
-    size_t empty = known > 0 ? EMPTY_PLAYERS : 5;
+    size_t known = players_of(rows, players), empty = known > 0 ? EMPTY_PLAYERS : 5;
     for (size_t i = 0; i < known + empty; i++) {
-        rows_add(rows, player_row(rows, i < known ? &team->roster.at[i] : NULL));
+        rows_add(rows, player_row(rows, i < known ? &players[i] : NULL));
     }
     struct galley *end = galley_new(rows->setter.arena);
     galley_rule(end, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.9, ROLE_INK);

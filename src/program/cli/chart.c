@@ -40,7 +40,13 @@ static int run(const struct request *request)
 }
 
 static const struct option_row options[] = {
-    ROW_OUTPUT("a file, a folder, or -"), ROW_PLAY, ROW_PAPER, ROW_STRICT, ROW_DEPS, OPTIONS_END,
+    ROW_OUTPUT("a file, a folder, or -"),
+    ROW_PLAY,
+    ROW_PAPER,
+    ROW_NAMES,
+    ROW_STRICT,
+    ROW_DEPS,
+    OPTIONS_END,
 };
 
 const struct command command_chart = {

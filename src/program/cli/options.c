@@ -7,6 +7,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <strings.h>
 
 #include "program/cli/say.h"
 
@@ -98,7 +99,8 @@ static bool set_choice(const struct reading *reading, const struct option_row *r
     int number = 1;
     for (const char *at = row->value; at;
          at = strchr(at, '|') ? strchr(at, '|') + 1 : NULL, number++) {
-        if (strncmp(at, value, size) == 0 && (at[size] == '|' || at[size] == '\0') && size > 0) {
+        if (strncasecmp(at, value, size) == 0 && (at[size] == '|' || at[size] == '\0') &&
+            size > 0) {
             *(int *)((char *)reading->request + row->offset) = number;
             return true;
         }
