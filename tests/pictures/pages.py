@@ -253,6 +253,10 @@ def look_at_examples(folder):
             text = plain(pdf)
             tap.ok('Your job' in text and f'Player’s sheet for {who}' in text, f'{name}: is told the job', text)
             tap.ok('what you do' in text or who != '3', f'{name}: reads speak to the reader', text)
+            tap.ok('Imke' not in text and 'Wren' not in text, f'{name}: nobody is named unasked', text)
+    spots = 'team "Kites"\n  1 "Imke Dorn"\n  1 "Ada Quill"\n  lineup "Small" 1 "Ada Quill"\n'
+    pdf = handout(folder, 'who has the spot', spots + many_steps(1).replace('\n', '\n  lineup "Small"\n', 1), '--for', '1', '--names')
+    tap.ok(pdf and 'Player’s sheet for 1, Ada' in plain(pdf), 'who has the spot: it is hers in that play')
     for play in sorted((pathlib.Path(EXAMPLES) / 'topics').glob('*.play')):
         pdf = handout(folder, play.stem, play)
         if pdf:

@@ -357,7 +357,7 @@ static void add_play(struct booklet *booklet, const struct sheet_play *row)
     struct sheet_job job = *setter.job;
     struct play_pages pages;
     if (row->reader == SHEET_ANY_ROLE) {
-        job.heading = head_player(&setter);
+        job.heading = head_player(&setter, row->play);
         job.reader = BODY_NONE;
         job.any_role = true;
     } else if (row->reader > 0) {

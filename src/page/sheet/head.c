@@ -13,10 +13,14 @@ struct str head_club(const struct sheet_job *job)
     return job->book->team.name.size > 0 ? job->book->team.name : job->book->title;
 }
 
-struct str head_player(const struct setter *setter)
+struct str head_player(const struct setter *setter, const struct play *play)
 {
     const struct sheet_job *job = setter->job;
-    struct str name = words_isolated(setter->arena, job->reader_name);
+    struct str name = job->reader_name;
+    if (name.size == 0 && job->names && job->reader != BODY_NONE) {
+        name = team_first_name(&job->book->team, play, job->reader);
+    }
+    name = words_isolated(setter->arena, name);
     const char *sheet = "Player\xE2\x80\x99s sheet for";
     if (job->reader == BODY_NONE) {
         return str_format(setter->arena, "%s %.*s", sheet, STR_ARG(name));
@@ -35,7 +39,7 @@ struct str head_players_sheet(const struct setter *setter, const struct play *pl
     if (job->reader == BODY_NONE) {
         return words_sheet(arena, "Players\xE2\x80\x99 sheet", play);
     }
-    return head_player(setter);
+    return head_player(setter, play);
 }
 
 /* "6 s on the clock, down 2" */

@@ -36,8 +36,9 @@ struct head_words {
 struct head_words head_of_play(struct arena *arena, const struct play *play, struct str sheet);
 /* "Players' sheet, under 16 girls", or whose. */
 struct str head_players_sheet(const struct setter *setter, const struct play *play);
-/* "Player's sheet for 3, Wren Castell", of a job with a reader. */
-struct str head_player(const struct setter *setter);
+/* "Player's sheet for 3, Wren Castell", of a job with a reader: by name as asked; by number,
+ * and with names, whoever has that spot in the play. */
+struct str head_player(const struct setter *setter, const struct play *play);
 
 /* A further page has a title of one line and no about line. */
 struct head head_make(const struct setter *setter, const struct head_words *words, bool first);

@@ -35,7 +35,7 @@ struct sheet_job {
     int per_page;           /* one of the sheet's sizes; 0: as it likes */
     body reader;            /* --for N; BODY_NONE: everybody */
     bool any_role;          /* of a drill: one reader, who may be any of the players in it */
-    struct str reader_name; /* from the roster, or empty */
+    struct str reader_name; /* of one asked for by name, else empty */
     uint64_t seed;          /* of a fill-in sheet: which lines are missing */
     bool names;
     struct str heading; /* at the head of a play's pages, instead of whose sheet it is; or empty */

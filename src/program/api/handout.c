@@ -190,20 +190,6 @@ static enum courtwright_status gather(struct arena *scratch, const struct handou
     return job->row->holds(sheet) ? COURTWRIGHT_OK : COURTWRIGHT_NO_SUCH;
 }
 
-static struct str reader_name(const struct handout_job *job)
-{
-    if (job->handout->reader_name) {
-        return str_of(job->handout->reader_name);
-    }
-    for (size_t i = 0; i < job->book->player_count; i++) {
-        const struct courtwright_player *player = &job->book->players[i];
-        if (player->number == job->handout->reader && player->starter) {
-            return str_of(player->name);
-        }
-    }
-    return STR("");
-}
-
 static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
 {
     struct handout_job *job = ctx;
@@ -214,7 +200,7 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
         .a4 = paper_is_a4(job->book, handout->paper),
         .per_page = handout->per_page,
         .reader = handout->reader ? body_attacker(handout->reader) : BODY_NONE,
-        .reader_name = reader_name(job),
+        .reader_name = handout->reader_name ? str_of(handout->reader_name) : STR(""),
         .seed = handout->seed,
         .names = handout->names,
         .date_text = str_of(handout->date_text),
