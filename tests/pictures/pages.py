@@ -488,6 +488,9 @@ def look_at_coach(folder):
             text = plain(pdf)
             tap.ok(all(f'Pass number {i + 1}' in text for i in range(count)) and text.count('Timing') == count,
                    f'coach, {count} steps: every step has its timing', text)
+            spans = re.findall(r'([\d.]+) to ([\d.]+)\ss of the play', text)
+            tap.ok(len(spans) == (count if count > 1 else 0) and all(a[1] == b[0] for a, b in zip(spans, spans[1:])),
+                   f'coach, {count} steps: each says where on the play\'s clock it lies', spans)
     pass_in = 'play "Brace"\n  start 1 top, 2 right wing, 3 left wing, 4 right corner, 5 left block\n  ball 1\n  defense man\n' \
         '  step "Pass"\n    1 passes to 2\n'
     roll = '    option "Roll"\n      5 flashes to the nail\n      2 passes to 5\n'

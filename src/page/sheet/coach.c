@@ -190,6 +190,22 @@ static const struct sheet_tolerance *tolerance_of_segment(const struct coaching 
     return NULL;
 }
 
+/* Where on the whole play's clock it lies. */
+static void put_clock(struct strbuf *note, const struct segment *segment)
+{
+    if (segment->play->steps.count > 1) {
+        double from = segment->time_before;
+        strbuf_print(note, "%.1f to %.1f s of the play. ", from, from + segment->duration);
+    }
+}
+
+static struct str note_ended(struct strbuf *note)
+{
+    struct str told = strbuf_str(note);
+    told.size -= told.size > 0 && told.at[told.size - 1] == ' ';
+    return told;
+}
+
 static void add_timing(struct coaching *coaching, const struct segment *segment,
                        struct bundle *bundle)
 {
@@ -204,14 +220,13 @@ static void add_timing(struct coaching *coaching, const struct segment *segment,
     if (segment->branch >= 0) {
         strbuf_print(&note, "With %d%c. ", step->number, branch_letter(step, segment->branch));
     }
+    put_clock(&note, segment);
     strbuf_text(&note, timing_has_set(segment) ? "Set screens have a heavy edge. " : "");
     const struct sheet_tolerance *tolerance = tolerance_of_segment(coaching, segment);
     if (tolerance) {
         put_tolerance(&note, tolerance);
     }
-    struct str told = strbuf_str(&note);
-    told.size -= told.size > 0 && told.at[told.size - 1] == ' ';
-    double down = head_section(coaching, row, STR("Timing"), told);
+    double down = head_section(coaching, row, STR("Timing"), note_ended(&note));
     galley_join(row, timing_set(&coaching->rows.setter, segment), 0, SECTION_BASE + 8 + down);
     bundle_add(bundle, row);
 }
@@ -230,7 +245,10 @@ static void add_read_timing(struct coaching *coaching, const struct diagram *dia
     struct arena *arena = coaching->rows.setter.arena;
     struct galley *row = galley_new(arena);
     struct str title = str_format(arena, "Timing with %.*s", STR_ARG(diagram->label));
-    head_section(coaching, row, title, STR(""));
+    struct strbuf note;
+    strbuf_init(&note, arena);
+    put_clock(&note, diagram->segment);
+    head_section(coaching, row, title, note_ended(&note));
     galley_join(row, timing_set(&coaching->rows.setter, diagram->segment), 0, SECTION_BASE + 8);
     struct bundle bundle = {{0}};
     bundle_add(&bundle, row);
