@@ -133,7 +133,7 @@ static bool set_number(const struct reading *reading, const struct option_row *r
                    ? wrong(reading,
                            "--%s takes a length from %gin to %gin, such as 3.3in or 84mm, not '%s'",
                            row->name, row->least / 72, row->most / 72, value)
-                   : wrong(reading, "--%s takes a number from %g to %g, not '%s'", row->name,
+                   : wrong(reading, "--%s takes a number from %.10g to %.10g, not '%s'", row->name,
                            row->least, row->most, value);
     }
     *(double *)((char *)reading->request + row->offset) = number;
