@@ -90,7 +90,7 @@ static void say_condition(struct maker *m, const struct branch *branch, size_t i
     VEC_PUSH(m->arena, &alone.conditions, branch->conditions.at[index]);
     struct strbuf words;
     strbuf_init(&words, m->arena);
-    branch_conditions_print(&words, &alone);
+    branch_conditions_print(&words, &alone, BODY_NONE);
     say_twice(m, branch->conditions.at[index].span, other, "are read by", strbuf_str(&words),
               "each answer of the defense has one way on: put their lines under one read");
 }

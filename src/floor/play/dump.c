@@ -254,7 +254,7 @@ static void step_dump(struct strbuf *out, const struct step *step)
     for (size_t b = 0; b < step->branches.count; b++) {
         const struct branch *branch = &step->branches.at[b];
         strbuf_print(out, "   %s ", branch->kind == BRANCH_READ ? "read" : "option");
-        branch_conditions_print(out, branch);
+        branch_conditions_print(out, branch, BODY_NONE);
         strbuf_print(out, " \"%.*s\"%s\n", STR_ARG(branch->title),
                      branch->continues ? " continue here" : "");
         for (size_t i = 0; i < branch->tasks.count; i++) {

@@ -294,8 +294,9 @@ bool task_is_throw(const struct task *task); /* the same or a shot: he has it no
 int branch_told(const struct step *step, int place);
 char branch_letter(const struct step *step, int branch);
 
-/* "x3 trails or x3 goes over", "otherwise"; nothing for an option. */
-void branch_conditions_print(struct strbuf *out, const struct branch *branch);
+/* "x3 trails or x3 goes over", "otherwise"; nothing for an option. To somebody: "you are denied".
+ */
+void branch_conditions_print(struct strbuf *out, const struct branch *branch, body you);
 
 /* A text dump for goldens, feet with one decimal. */
 void play_dump(struct strbuf *out, const struct play *play);

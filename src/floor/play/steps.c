@@ -138,31 +138,42 @@ static void add_condition(struct maker *m, struct branch *branch, struct conditi
     VEC_PUSH(m->arena, &branch->conditions, condition);
 }
 
-static void who_print(struct strbuf *out, const struct who *who, const char *before)
+static bool who_is(const struct who *who, body you)
 {
-    if (who->kind != WHO_NONE) {
+    return you != BODY_NONE && who->kind == WHO_PLAYER && body_attacker(who->number) == you;
+}
+
+static void who_print(struct strbuf *out, const struct who *who, const char *before, body you)
+{
+    if (who_is(who, you)) {
+        strbuf_print(out, "%syou", before);
+    } else if (who->kind == WHO_COACH) {
+        strbuf_print(out, "%sthe coach", before);
+    } else if (who->kind != WHO_NONE) {
         strbuf_print(out, "%s%s%d", before, who->kind == WHO_DEFENDER ? "x" : "", who->number);
     }
 }
 
-static void condition_print(struct strbuf *out, const struct condition *condition)
+static void condition_print(struct strbuf *out, const struct condition *condition, body you)
 {
     static const char *const states[] = {
-        [COND_OPEN] = "is open", [COND_COVERED] = "is covered", [COND_DENIED] = "is denied"};
+        [COND_OPEN] = "open", [COND_COVERED] = "covered", [COND_DENIED] = "denied"};
     if (condition->kind == COND_OTHERWISE) {
         strbuf_text(out, "otherwise");
         return;
     }
-    who_print(out, &condition->who, "");
+    bool yours = who_is(&condition->who, you);
+    who_print(out, &condition->who, "", you);
     if (condition->kind == COND_BOTH) {
-        who_print(out, &condition->other, " and ");
+        who_print(out, &condition->other, " and ", you);
         strbuf_print(out, " %s", verb_row(condition->verb)->bare);
-        who_print(out, &condition->object, " ");
+        who_print(out, &condition->object, " ", you);
     } else if (condition->kind == COND_VERB) {
-        strbuf_print(out, " %s", verb_row(condition->verb)->words);
-        who_print(out, &condition->other, " ");
+        const struct verb_row *row = verb_row(condition->verb);
+        strbuf_print(out, " %s", yours ? row->bare : row->words);
+        who_print(out, &condition->other, " ", you);
     } else {
-        strbuf_print(out, " %s", states[condition->kind]);
+        strbuf_print(out, " %s %s", yours ? "are" : "is", states[condition->kind]);
     }
 }
 
@@ -177,13 +188,13 @@ static void place_print(struct strbuf *out, const struct place *place)
     }
 }
 
-void branch_conditions_print(struct strbuf *out, const struct branch *branch)
+void branch_conditions_print(struct strbuf *out, const struct branch *branch, body you)
 {
     for (size_t i = 0; i < branch->conditions.count; i++) {
         if (i > 0) {
             strbuf_text(out, " or ");
         }
-        condition_print(out, &branch->conditions.at[i]);
+        condition_print(out, &branch->conditions.at[i], you);
         place_print(out, branch->conditions.at[i].place);
     }
 }
@@ -202,7 +213,7 @@ static struct branch branch_of(struct maker *m, const struct branch_script *scri
     if (branch.title.size == 0) {
         struct strbuf title;
         strbuf_init(&title, m->arena);
-        branch_conditions_print(&title, &branch);
+        branch_conditions_print(&title, &branch, BODY_NONE);
         branch.title = title.size ? strbuf_str(&title) : STR("read");
     }
     return branch;

@@ -152,7 +152,7 @@ struct str tell_conditions(struct arena *arena, const struct branch *branch)
 {
     struct strbuf out;
     strbuf_init(&out, arena);
-    branch_conditions_print(&out, branch);
+    branch_conditions_print(&out, branch, BODY_NONE);
     return strbuf_str(&out);
 }
 
@@ -268,7 +268,7 @@ static void say_movements(const struct teller *t, struct strbuf *out)
     if (branch >= 0 && (size_t)branch < step->branches.count &&
         step->branches.at[branch].conditions.count) {
         strbuf_text(out, "The read: ");
-        branch_conditions_print(out, &step->branches.at[branch]);
+        branch_conditions_print(out, &step->branches.at[branch], BODY_NONE);
         strbuf_text(out, ". ");
     }
     for (size_t i = 0; i < step_task_count(step, branch); i++) {

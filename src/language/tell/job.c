@@ -441,7 +441,7 @@ static void say_condition(const struct teller *t, struct strbuf *out)
         strbuf_text(out, "Otherwise: ");
     } else {
         strbuf_text(out, "If ");
-        branch_conditions_print(out, branch);
+        branch_conditions_print(out, branch, t->you);
         strbuf_text(out, ": ");
     }
 }
