@@ -42,7 +42,7 @@ static const struct ask_form small_pairs = {2, 196, 0, 237.6, 266.4, false, TYPE
  * enlarged, so that line lies on line. */
 static const struct ask_form answer_few = {2, 237.6, 0, 237.6, 266.4, false, TYPE_SMALL_HEADING};
 static const struct ask_form answer_many = {3, 152, 0, 152, 176, false, TYPE_SMALL_HEADING};
-enum { FEW = 2 };
+enum { FEW = 2, LEAST_ASKED = 4 /* questions, of a play that has so many */ };
 
 struct filling_in {
     struct rows rows;
@@ -369,21 +369,18 @@ static bool is_few(struct arena *arena, const struct play *play, const diagram_l
     return count <= FEW;
 }
 
-/* The pages of a play; nothing is asked where nothing moves. */
-static struct filling_in fill_in(struct booklet *booklet, const struct run *run,
-                                 const diagram_list *diagrams, const struct ask_form *answering,
-                                 bool small)
+/* With small pictures where that saves a page. */
+static void set_pages(struct filling_in *filling)
 {
-    enum { LEAST = 4 }; /* questions, of a play that has so many */
-    struct filling_in filling = {
-        .rows = {.setter = booklet->setter}, .run = run, .answering = answering, .small = small};
-    asked_of(booklet->setter.arena, run->play, diagrams, booklet->setter.job->seed, LEAST,
-             answering->picture, &filling.asked);
-    if (filling.asked.count > 0) {
-        set_questions_pages(&filling);
-        set_answers_pages(&filling);
+    struct filling_in small = *filling;
+    small.small = true;
+    set_questions_pages(filling);
+    set_answers_pages(filling);
+    set_questions_pages(&small);
+    set_answers_pages(&small);
+    if (small.rows.pages.count < filling->rows.pages.count) {
+        *filling = small;
     }
-    return filling;
 }
 
 /* False: there is nothing to ask. */
@@ -394,12 +391,15 @@ static bool add_play(struct booklet *booklet, const struct sheet_play *row)
     const struct run *run = booklet_run(&booklet->setter, row);
     diagram_list diagrams = {0};
     scene_diagrams(arena, run, &diagrams);
-    const struct ask_form *form = is_few(arena, run->play, &diagrams) ? &answer_few : &answer_many;
-    struct filling_in filling = fill_in(booklet, run, &diagrams, form, false);
-    struct filling_in small = fill_in(booklet, run, &diagrams, form, true);
-    filling = small.rows.pages.count < filling.rows.pages.count ? small : filling;
-    bool asked = filling.asked.count > 0;
+    struct filling_in filling = {.rows = {.setter = booklet->setter},
+                                 .run = run,
+                                 .answering = is_few(arena, run->play, &diagrams) ? &answer_few
+                                                                                  : &answer_many};
+    asked_of(arena, run->play, &diagrams, booklet->setter.job->seed, LEAST_ASKED,
+             filling.answering->picture, &filling.asked);
+    bool asked = filling.asked.count > 0; /* nothing is where nothing moves */
     if (asked) {
+        set_pages(&filling);
         rows_close(&filling.rows, booklet, row->play->name);
     }
     arena_release(arena, mark);
