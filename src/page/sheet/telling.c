@@ -261,6 +261,7 @@ static struct scene_options picture_options(const struct setter *setter,
                                   .accent_at = scene_own_task(diagram),
                                   .findings = setter->findings,
                                   .told_elsewhere = true,
+                                  .memory = setter->job->pictures,
                                   .names = setter->job->names ? &setter->job->book->team : NULL};
 }
 

@@ -104,6 +104,15 @@ static bool try_bodies(struct trying *trying)
     return false;
 }
 
+bool again_is_needed(struct arena *arena, const struct scene *scene)
+{
+    struct arena_mark mark = arena_mark(arena);
+    struct scene_measure found;
+    scene_measure(arena, scene, &found);
+    arena_release(arena, mark);
+    return is_faulty(&found);
+}
+
 struct nudges again_nudges(struct arena *arena, const struct diagram *diagram,
                            const struct scene_options *options, const struct scene *first)
 {

@@ -17,10 +17,18 @@ struct nudges {
     size_t count;
 };
 
+/* memory.c: what was found for this picture before; NULL: nothing is known of it. */
+const struct nudges *memory_find(const struct diagram *diagram,
+                                 const struct scene_options *options);
+void memory_keep(const struct diagram *diagram, const struct scene_options *options,
+                 const struct nudges *nudges);
+
 struct vec2 nudge_of(const struct drawing *drawing, body who, int stop);
 /* scene.c: one layout, with those marks moved. */
 struct scene *scene_layout(struct arena *arena, const struct diagram *diagram,
                            const struct scene_options *options, const struct nudges *nudges);
+/* Does anything lie on anything in it, or has a number no place? */
+bool again_is_needed(struct arena *arena, const struct scene *scene);
 /* What to move so that the least lies on anything; nothing where nothing does in the first. */
 struct nudges again_nudges(struct arena *arena, const struct diagram *diagram,
                            const struct scene_options *options, const struct scene *first);

@@ -250,12 +250,34 @@ struct scene *scene_layout(struct arena *arena, const struct diagram *diagram,
     return scene;
 }
 
+/* What to move is sought in the picture that is nobody's, so that it is the same in everybody's,
+ * and is sought once. */
+static struct nudges nudges_for(struct arena *arena, const struct diagram *diagram,
+                                const struct scene_options *options)
+{
+    const struct nudges *known = memory_find(diagram, options);
+    if (known) {
+        return *known;
+    }
+    struct arena_mark mark = arena_mark(arena);
+    struct scene_options plain = *options;
+    plain.accent = BODY_NONE;
+    const struct scene *first = scene_layout(arena, diagram, &plain, NULL);
+    struct nudges nudges = again_nudges(arena, diagram, &plain, first);
+    arena_release(arena, mark);
+    memory_keep(diagram, options, &nudges);
+    return nudges;
+}
+
 struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
                          const struct scene_options *options)
 {
     struct arena_mark mark = arena_mark(arena);
     struct scene *scene = scene_layout(arena, diagram, options, NULL);
-    struct nudges nudges = again_nudges(arena, diagram, options, scene);
+    if (!again_is_needed(arena, scene)) {
+        return scene;
+    }
+    struct nudges nudges = nudges_for(arena, diagram, options);
     if (nudges.count == 0) {
         return scene;
     }

@@ -135,7 +135,12 @@ struct scene_options {
      * read is about. With `order` the discs all the same: a card's, to be read in a hurry. */
     bool plain, order;
     unsigned named; /* bit 1 << n: xN is spoken of beside it, and numbered however small it is */
+    struct scene_memory *memory; /* or NULL; what is drawn is the same */
 };
+/* What was moved in pictures so that nothing lies on anything: the next one of the same diagram and
+ * size, for another reader, need not search again. Holds for as long as the plays, teams and
+ * findings it was asked about live; lives in `arena`. */
+struct scene_memory *scene_memory_new(struct arena *arena);
 
 void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *diagrams);
 /* A step's own, or that of its first way on; NULL: it has none. */

@@ -219,6 +219,7 @@ static void compile(void *ctx)
             playbook_resolve(arena, &book->sources, book->book, name_stem(name), &book->diags);
         book->play_count = book->playbook->plays.count;
         book->plays = arena_array(arena, struct compiled, book->play_count);
+        book->pictures = scene_memory_new(arena);
     }
     if (book->playbook) {
         book->season = season_resolve(arena, book->book, book->playbook, &book->diags);

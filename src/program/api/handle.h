@@ -51,10 +51,11 @@ struct courtwright {
     const char **source_names;
     size_t source_count;
     const char *title, *team;
-    char missing[160];      /* letters that no face has */
-    char borrowed[160];     /* letters for which a face of the machine was borrowed */
-    char borrowed_face[80]; /* the first such face */
-    struct fonts *fonts;    /* made when first needed; see fonts.c */
+    char missing[160];             /* letters that no face has */
+    char borrowed[160];            /* letters for which a face of the machine was borrowed */
+    char borrowed_face[80];        /* the first such face */
+    struct fonts *fonts;           /* made when first needed; see fonts.c */
+    struct scene_memory *pictures; /* of pages; NULL for a book without plays */
 };
 
 /* As guard, with a fresh arena that is gone afterwards: for one render call. */

@@ -203,6 +203,7 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
         .reader_name = handout->reader_name ? str_of(handout->reader_name) : STR(""),
         .seed = handout->seed,
         .names = handout->names,
+        .pictures = job->book->pictures,
         .date_text = str_of(handout->date_text),
         .date = handout->date,
         .season = job->book->season,
