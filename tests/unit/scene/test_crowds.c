@@ -282,6 +282,29 @@ START_TEST(a_thin_line_leads_to_a_number_without_a_place)
 }
 END_TEST
 
+static const char *dumped(const struct diagram *diagram, body reader, struct scene_memory *memory)
+{
+    struct scene_options options = {.width = 237.6, .accent = reader, .memory = memory};
+    struct strbuf out;
+    strbuf_init(&out, &arena);
+    scene_dump(&out, scene_make(&arena, diagram, &options));
+    return text_of(strbuf_str(&out));
+}
+
+/* In whatever order they are made, and whether or not anything is known of them. */
+START_TEST(each_players_picture_is_the_same_with_what_is_known_of_it)
+{
+    struct scene_memory *memory = scene_memory_new(&arena);
+    for (size_t i = 0; i < sizeof numerals / sizeof *numerals; i++) {
+        const struct diagram *diagram = diagram_of(numerals[i].crowd.text, 1, -1);
+        for (int n = 1; n <= 6; n++) {
+            body reader = n < 6 ? body_attacker(n) : (body)BODY_NONE;
+            ck_assert_str_eq(dumped(diagram, reader, memory), dumped(diagram, reader, NULL));
+        }
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("crowds");
@@ -292,6 +315,7 @@ int main(void)
     tcase_add_loop_test(all, a_hand_off_moves_aside, 0, sizeof handoffs / sizeof *handoffs);
     tcase_add_loop_test(all, a_numeral_makes_room, 0, sizeof numerals / sizeof *numerals);
     tcase_add_test(all, a_numeral_makes_room_for_a_number);
+    tcase_add_test(all, each_players_picture_is_the_same_with_what_is_known_of_it);
     tcase_add_test(all, a_thin_line_leads_to_a_number_without_a_place);
     suite_add_tcase(suite, all);
     return suite_main(suite);
