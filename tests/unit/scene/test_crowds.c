@@ -288,7 +288,8 @@ static const char *dumped(const struct diagram *diagram, body reader, struct sce
     struct strbuf out;
     strbuf_init(&out, &arena);
     scene_dump(&out, scene_make(&arena, diagram, &options));
-    return text_of(strbuf_str(&out));
+    strbuf_char(&out, 0);
+    return strbuf_str(&out).at;
 }
 
 /* In whatever order they are made, and whether or not anything is known of them. */
