@@ -79,8 +79,8 @@ def look_at(name, pdf, paper=LETTER, caution=None, lean=0, bare=(), cover=False,
     tap.ok(rows and all('Inter-' in row[0] and row[-5:-2] == ['yes', 'yes', 'yes'] for row in rows),
            f'{name}: all faces are embedded', faces)
     pages = pages_of(pdf)
-    size, most = pdf.stat().st_size, 60_000 + 26_000 * (len(pages) - 1)
-    tap.ok(size <= most, f'{name}: 60 kB for a page and 26 kB for each further one are enough', f'{size} bytes, {len(pages)} pages')
+    size, most = pdf.stat().st_size, 60_000 + 25_000 * (len(pages) - 1)
+    tap.ok(size <= most, f'{name}: 60 kB for a page and 25 kB for each further one are enough', f'{size} bytes, {len(pages)} pages')
     tap.ok(all(abs(page[0] - width) < 0.1 and abs(page[1] - height) < 0.1 for page in pages), f'{name}: paper')
     outside = [word for number, page in enumerate(pages, 1) for shift in [lean if number % 2 else -lean] for word in page[2]
                if word[1] < margin + shift - 1 or word[3] > width - margin + shift + 1 or word[2] < 30 or word[4] > height - 20]

@@ -220,7 +220,8 @@ static void paint_placed(cairo_t *cr, struct fonts *fonts, const struct placed *
 {
     if (placed->kind == PLACED_SCENE) {
         cairo_save(cr);
-        cairo_translate(cr, placed->x, placed->y);
+        /* To whole points: pictures of one size have the same digits then, which a file packs. */
+        cairo_translate(cr, round(placed->x), round(placed->y));
         paint_scene(cr, fonts, placed->scene);
         cairo_restore(cr);
         return;
