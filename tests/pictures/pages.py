@@ -257,6 +257,9 @@ def look_at_examples(folder):
     spots = 'team "Kites"\n  1 "Imke Dorn"\n  1 "Ada Quill"\n  lineup "Small" 1 "Ada Quill"\n'
     pdf = handout(folder, 'who has the spot', spots + many_steps(1).replace('\n', '\n  lineup "Small"\n', 1), '--for', '1', '--names')
     tap.ok(pdf and 'Player’s sheet for 1, Ada' in plain(pdf), 'who has the spot: it is hers in that play')
+    pdf = handout(folder, 'a reserve', spots.replace('  lineup "Small" 1 "Ada Quill"\n', '') + many_steps(1), '--for', 'Ada Quill', '--names')
+    text = plain(pdf) if pdf else ''
+    tap.ok('Player’s sheet for 1, Ada Quill' in text and '1 Ada.' in text and 'Imke' not in text, 'a reserve: her spot is hers on her page', text)
     for play in sorted((pathlib.Path(EXAMPLES) / 'topics').glob('*.play')):
         pdf = handout(folder, play.stem, play)
         if pdf:

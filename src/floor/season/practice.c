@@ -28,8 +28,13 @@ static void find_play(struct season_maker *m, const struct plan_form *plan, stru
     bool drill = plan->content == CONTENT_DRILL;
     item->play = play_named(m, plan->text);
     if (!item->play) {
-        name_list names = {0};
+        name_list names = {0}, own = {0};
         play_names(m, &names, true, true);
+        play_names(m, &own, drill, !drill);
+        VEC_PUSH(m->arena, &names, NULL);
+        bool near = words_nearest(plan->text, names.at) != NULL;
+        names.count--;
+        names = near ? names : own; /* a slip of the pen in either; else those of its kind */
         name_unknown(m, plan->text_span, drill ? "this book has no drill" : "this book has no play",
                      plan->text, &names,
                      drill ? "write the drill in this book, or include it: include \"drills.play\""

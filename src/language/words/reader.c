@@ -81,6 +81,16 @@ struct cursor reader_cursor(const struct reader *r, const struct line *line, siz
                            .role_count = action ? r->top->roles.count : 0};
 }
 
+/* "A "b" c": a text ends where the next mark of the kind stands. */
+static bool is_behind_text(const struct cursor *c, struct span span)
+{
+    if (span.begin <= c->line_span.begin) {
+        return false;
+    }
+    struct str before = cursor_text(c, (struct span){span.source, span.begin - 1, span.begin});
+    return before.size == 1 && before.at[0] == '"';
+}
+
 bool reader_used_up(struct cursor *c)
 {
     if (cursor_done(c)) {
@@ -91,7 +101,9 @@ bool reader_used_up(struct cursor *c)
     struct diag *diag = diag_add(c->diags, DIAG_TEXT_LEFT_OVER, span,
                                  "`%.*s` has no part in this line", STR_ARG(text));
     diag_help(c->diags, diag,
-              c->at->kind == TOKEN_WORD ? "leave it out, or put a text in quotes" : "leave it out");
+              is_behind_text(c, span)     ? "quotes end a text: write single ones inside it"
+              : c->at->kind == TOKEN_WORD ? "leave it out, or put a text in quotes"
+                                          : "leave it out");
     return false;
 }
 

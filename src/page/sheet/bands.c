@@ -103,8 +103,8 @@ struct galley *paragraphs_set(const struct setter *setter, const struct play *pl
         }
         paragraph_set(&column, STR("Goal"), goal);
     }
-    struct str names = who_is_who(setter->arena, &setter->job->book->team, play);
-    if (setter->job->names && names.size > 0) {
+    struct str names = who_is_who(setter->arena, head_team(setter->job), play);
+    if (setter->job->names && names.size > 0 && !play->is_drill) { /* there roles go round */
         paragraph_set(&column, STR("Who is who"), names);
     }
     set_remember(&column, play);

@@ -102,7 +102,7 @@ static void enter_player(const struct visit *visit, const struct task *task)
     if (!does || !body_is_attacker(task->who) || body_number(task->who) == 0) {
         return;
     }
-    struct str name = visit->job->names
+    struct str name = visit->job->names && !visit->play->is_drill /* there roles go round */
                           ? team_first_name(&visit->job->book->team, visit->play, task->who)
                           : STR("");
     struct strbuf out;

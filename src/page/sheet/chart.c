@@ -88,6 +88,16 @@ static struct galley *trip_row(const struct rows *rows, struct str label, enum t
     return row;
 }
 
+/* "Set: screen set on the defender": the word that its column of strokes has. */
+static struct str label_of(const struct rows *rows, const struct point *chart)
+{
+    struct arena *arena = rows->setter.arena;
+    struct str word = str_capital(arena, chart->word);
+    return word.size > 0 ? str_format(arena, "%c%.*s:%c %.*s", TELL_BOLD, STR_ARG(word), TELL_PLAIN,
+                                      STR_ARG(chart->text))
+                         : chart->text;
+}
+
 static void add_trips(struct rows *rows, const point_list *charts)
 {
     rows_add(rows,
@@ -97,7 +107,7 @@ static void add_trips(struct rows *rows, const point_list *charts)
     rows_add(rows, trips_row(rows));
     rows->columns = trips_row(rows);
     for (size_t i = 0; i < charts->count || i < LEAST_LABEL_LINES; i++) {
-        struct str label = i < charts->count ? charts->at[i].text : STR("");
+        struct str label = i < charts->count ? label_of(rows, &charts->at[i]) : STR("");
         rows_add(rows, trip_row(rows, label, TYPE_POINT));
     }
     struct galley *points = galley_new(rows->setter.arena);

@@ -19,7 +19,8 @@
 #define BOX_UP 10.0     /* its top over the baseline of "of 3 points", */
 #define BOX_DOWN 3.5    /* and its foot under it */
 #define HANDWRITTEN 1.5 /* as wide as print */
-#define COVER_GAP 11.0  /* under the line to cover along */
+#define COVER_GAP 17.0  /* under the line to cover along */
+#define COVER_BASE 10.0 /* of what stands there */
 
 /* How questions stand on a page: so many pictures across, each with its words under or beside it.
  */
@@ -48,7 +49,8 @@ struct filling_in {
     struct rows rows;
     const struct run *run;
     const struct ask_form *answering;
-    bool small; /* the pictures of questions */
+    bool small;    /* the pictures of questions */
+    size_t points; /* of the answers that stand */
     asked_list asked;
 };
 
@@ -219,7 +221,7 @@ static struct galley *covered(struct filling_in *filling, const struct galley *r
     galley_dashes(under, vec2_of(0, 1), vec2_of(PAGE_WIDE, 1), 0.8, ROLE_SOFT);
     galley_keep(under);
     galley_text_end(under, rows_set(&filling->rows, TYPE_NOTE, STR("Cover from here on")),
-                    PAGE_WIDE, COVER_GAP, ROLE_SOFT);
+                    PAGE_WIDE, COVER_BASE, ROLE_SOFT);
     galley_keep(under);
     galley_join(under, row, 0, COVER_GAP);
     return under;
@@ -260,6 +262,18 @@ static void set_points(const struct filling_in *filling, struct galley *row, str
                 base.x + BOX_WIDE + 6, base.y, ROLE_TEXT);
 }
 
+/* The lines and parts of lines that are asked for: each has the letter of its question. */
+static size_t letters_in(const struct scene *scene)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        bool disc = item->class == CLASS_ORDER && item->shape == ITEM_TEXT && item->text.size == 1;
+        count += disc && item->text.at[0] >= 'A' && item->text.at[0] <= 'Z';
+    }
+    return count;
+}
+
 static void set_answers(struct filling_in *filling, struct galley *row,
                         const struct pictures *pictures, size_t column)
 {
@@ -273,7 +287,8 @@ static void set_answers(struct filling_in *filling, struct galley *row,
         base = set_blank(filling, row, blank, blank->answer, TYPE_ASKED, vec2_of(x, base),
                          form->words);
     }
-    size_t points = asked->lines + asked->blanks.count;
+    size_t points = letters_in(scene) + asked->blanks.count;
+    filling->points += points;
     set_points(filling, row, vec2_of(x, base + TO_SENTENCE + BOX_DOWN),
                str_format(row->arena, "of %zu points", points), TYPE_NOTE);
 }
@@ -297,16 +312,12 @@ static void add_answers(struct filling_in *filling)
 static void add_marks(struct filling_in *filling)
 {
     struct arena *arena = filling->rows.setter.arena;
-    size_t points = 0;
-    for (size_t i = 0; i < filling->asked.count; i++) {
-        points += filling->asked.at[i].lines + filling->asked.at[i].blanks.count;
-    }
     struct galley *row = galley_new(arena);
     galley_rule(row, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.9, ROLE_INK);
     struct str of = str_format(arena,
-                               "%cof %zu points in all%c. One for each line from the right place "
-                               "to the right place, one for each answer.",
-                               TELL_BOLD, points, TELL_PLAIN);
+                               "%cof %zu points in all%c. One for each letter whose line runs "
+                               "as it does here, one for each answer.",
+                               TELL_BOLD, filling->points, TELL_PLAIN);
     set_points(filling, row, vec2_of(0, ROW_BASE + 5), of, TYPE_SENTENCE);
     rows_add_apart(&filling->rows, row, ROW_GAP);
 }
@@ -329,11 +340,12 @@ static void set_questions_pages(struct filling_in *filling)
     struct caution caution = caution_of_play(filling->run->play);
     struct head_words *head = head_of(filling, "Fill-in sheet");
     head->series = STR("Name ______________  Number ____");
-    head->about = asked_together(asked, 0) == asked->count
-                      ? STR("A line is missing where each letter stands. Draw it, then answer. The "
-                            "answers are on the last page.")
-                      : STR("A line is missing where each letter stands. Cover the page below the "
-                            "dashed line, draw, answer, then go on. The answers are at the end.");
+    head->about =
+        asked_together(asked, 0) == asked->count
+            ? STR("A line is missing where each letter stands. Draw it, then answer. The "
+                  "answers are on the last page.")
+            : STR("A line is missing where each letter stands. Draw it, then answer. Keep what "
+                  "is below a dashed line covered until then. The answers are at the end.");
     rows_open(&filling->rows, head, &caution);
     for (size_t i = 0; i < asked->count;) {
         size_t count = asked_together(asked, i);

@@ -349,6 +349,30 @@ static struct str title_of(struct arena *arena, const struct sheet_job *job)
     return words_joined(arena, name, sheet);
 }
 
+/* Who plays where when a player reads as the one who has this spot: else the first of her spot
+ * would stand in her place. */
+static struct team *team_with(struct arena *arena, const struct sheet_job *job,
+                              const struct play *play, int number)
+{
+    struct team *team = arena_new(arena, struct team);
+    team->name = job->book->team.name;
+    for (int n = 1; n <= play->players; n++) {
+        body who = body_attacker(n);
+        struct roster_entry entry = {.number = n,
+                                     .name = team_name(&job->book->team, play, who),
+                                     .jersey = team_jersey(&job->book->team, play, who),
+                                     .starter = true};
+        if (n == number) {
+            entry.name = job->reader_name;
+            entry.jersey = job->reader_jersey;
+        }
+        if (entry.name.size > 0) {
+            VEC_PUSH(arena, &team->roster, entry);
+        }
+    }
+    return team;
+}
+
 /* A player who has other spots in other plays reads each as the one she has in it. */
 static void add_play(struct booklet *booklet, const struct sheet_play *row)
 {
@@ -362,6 +386,9 @@ static void add_play(struct booklet *booklet, const struct sheet_play *row)
         job.any_role = true;
     } else if (row->reader > 0) {
         job.reader = body_attacker(row->reader);
+        job.team = job.names && job.reader_name.size > 0
+                       ? team_with(setter.arena, &job, row->play, row->reader)
+                       : NULL;
     }
     setter.job = &job;
     play_pages_make(&setter, booklet_run(&setter, row), &pages);

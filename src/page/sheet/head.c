@@ -13,6 +13,11 @@ struct str head_club(const struct sheet_job *job)
     return job->book->team.name.size > 0 ? job->book->team.name : job->book->title;
 }
 
+const struct team *head_team(const struct sheet_job *job)
+{
+    return job->team ? job->team : &job->book->team;
+}
+
 struct str head_player(const struct setter *setter, const struct play *play)
 {
     const struct sheet_job *job = setter->job;

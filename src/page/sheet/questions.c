@@ -203,6 +203,13 @@ static bool runs_to_a_place(const struct looking *looking, const bool *tasks, si
     return false;
 }
 
+/* Where a cut to the rim ends: of such a catch no block or short corner is asked. */
+static bool is_near_rim(struct vec2 at)
+{
+    const double near = 2.6; /* m, from the middle of the ring, which is (0, 0) */
+    return vec2_length(at) < near;
+}
+
 /* Where a ball is caught and a screen stands, which their sentences leave to the floor: "2 gets it
  * on the left wing." */
 static void print_where(struct strbuf *out, const struct looking *looking, const bool *tasks,
@@ -218,7 +225,11 @@ static void print_where(struct strbuf *out, const struct looking *looking, const
         strbuf_init(&told, looking->arena);
         tell_body(&told, throws ? task->other : task->who);
         strbuf_text(&told, throws ? " gets it " : " stops ");
-        tell_at(&told, looking->play, record->to);
+        if (throws && is_near_rim(record->to)) {
+            strbuf_text(&told, "near the rim");
+        } else {
+            tell_at(&told, looking->play, record->to);
+        }
         strbuf_print(out, " %.*s.", STR_ARG(str_capital(looking->arena, strbuf_str(&told))));
     }
 }

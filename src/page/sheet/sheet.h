@@ -32,12 +32,13 @@ struct sheet_job {
     size_t count;
     struct str title; /* the practice to print; empty: all of them */
     bool a4;
-    int per_page;           /* one of the sheet's sizes; 0: as it likes */
-    body reader;            /* --for N; BODY_NONE: everybody */
-    bool any_role;          /* of a drill: one reader, who may be any of the players in it */
-    struct str reader_name; /* of one asked for by name, else empty */
-    uint64_t seed;          /* of a fill-in sheet: which lines are missing */
+    int per_page;  /* one of the sheet's sizes; 0: as it likes */
+    body reader;   /* --for N; BODY_NONE: everybody */
+    bool any_role; /* of a drill: one reader, who may be any of the players in it */
+    struct str reader_name, reader_jersey; /* of one asked for by name, else empty */
+    uint64_t seed;                         /* of a fill-in sheet: which lines are missing */
     bool names;
+    const struct team *team;       /* as the reader's pages have it; NULL: the book's */
     struct scene_memory *pictures; /* what was found for crowded ones; or NULL */
     struct str heading; /* at the head of a play's pages, instead of whose sheet it is; or empty */
     /* A sheet takes one play at a time, however many there are: makes the run of a play in `arena`

@@ -460,8 +460,9 @@ static void set_play(struct rows *rows, const struct play *play, const counted_l
     struct caution caution = caution_of_play(play);
     rows_open(rows, head, &caution);
     rows_add(rows,
-             rows_section(rows, STR("Share of what was seen"),
-                          STR("Open dot: practice. Filled: game. Gray, no line: fewer than 10.")));
+             rows_section(
+                 rows, STR("Share of what was seen"),
+                 STR("Open dot: practice. Filled: game or film. Gray, no line: fewer than 10.")));
     rows_add(rows, head_row(rows));
     rows->columns = head_row(rows);
     for (size_t i = 0; i < counted->count; i++) {

@@ -115,6 +115,7 @@ void crossings_case(struct drawing *drawing, size_t over)
         struct scene_item *item = pen_stroke(drawing, line->class, ground_at(drawing, crossing->at),
                                              ink_width(drawing, line) + 2 * size->casing);
         item->casing = true;
+        item->line = (int)over; /* with the line goes what it cuts */
         item->task = line->part[line->parts - 1].task;
         item->who = line->who;
     }

@@ -28,14 +28,13 @@ static bool is_remembered(const struct scene_options *options)
     return options->memory && !options->together;
 }
 
-/* All that a layout depends on; for whom it is accented it does not. */
+/* All that decides where marks stand. Whose page it is, theme, names, findings, words over and
+ * under the floor decide nothing of it; theirs are pointers besides, to what may be gone. */
 static bool is_alike(const struct scene_options *a, const struct scene_options *b)
 {
-    return a->width == b->width && a->below == b->below && a->names == b->names &&
-           a->findings == b->findings && a->named == b->named && a->plain == b->plain &&
-           a->order == b->order && a->hide_defense == b->hide_defense && a->caution == b->caution &&
-           a->beads == b->beads && a->caption == b->caption && a->heading == b->heading &&
-           a->told_elsewhere == b->told_elsewhere && a->theme == b->theme;
+    return a->width == b->width && a->below == b->below && a->named == b->named &&
+           a->plain == b->plain && a->order == b->order && a->hide_defense == b->hide_defense &&
+           a->beads == b->beads;
 }
 
 const struct nudges *memory_find(const struct diagram *diagram, const struct scene_options *options)

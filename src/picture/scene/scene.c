@@ -262,6 +262,8 @@ static struct nudges nudges_for(struct arena *arena, const struct diagram *diagr
     struct arena_mark mark = arena_mark(arena);
     struct scene_options plain = *options;
     plain.accent = BODY_NONE;
+    plain.names = NULL;
+    plain.findings = NULL;
     const struct scene *first = scene_layout(arena, diagram, &plain, NULL);
     struct nudges nudges = again_nudges(arena, diagram, &plain, first);
     arena_release(arena, mark);

@@ -138,8 +138,8 @@ struct scene_options {
     struct scene_memory *memory; /* or NULL; what is drawn is the same */
 };
 /* What was moved in pictures so that nothing lies on anything: the next one of the same diagram and
- * size, for another reader, need not search again. Holds for as long as the plays, teams and
- * findings it was asked about live; lives in `arena`. */
+ * size, for another reader, need not search again. Holds for as long as the plays it was asked
+ * about live; lives in `arena`. */
 struct scene_memory *scene_memory_new(struct arena *arena);
 
 void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *diagrams);

@@ -200,6 +200,7 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
         .a4 = paper_is_a4(job->book, handout->paper),
         .per_page = handout->per_page,
         .reader = handout->reader ? body_attacker(handout->reader) : BODY_NONE,
+        .reader_jersey = handout->reader_jersey ? str_of(handout->reader_jersey) : STR(""),
         .reader_name = handout->reader_name ? str_of(handout->reader_name) : STR(""),
         .seed = handout->seed,
         .names = handout->names,

@@ -62,7 +62,6 @@ static const struct option_row options[] = {
     ROW_OUTPUT("a file, a folder, or -"),
     {"title", 't', OPTION_TEXT, FIELD(title), "NAME", "only this practice", 0, 0},
     ROW_PAPER,
-    ROW_NAMES,
     ROW_DATE,
     ROW_STRICT,
     ROW_DEPS,
