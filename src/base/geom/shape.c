@@ -18,6 +18,31 @@ double segment_distance(struct vec2 p, struct vec2 a, struct vec2 b, double *t)
     return vec2_distance(p, vec2_mix(a, b, share));
 }
 
+/* The square of how far it is from p to ab. */
+static double segment_square(struct vec2 p, struct vec2 a, struct vec2 b)
+{
+    struct vec2 way = vec2_sub(b, a), off = vec2_sub(p, a);
+    double length = vec2_square(way), along = vec2_dot(off, way);
+    if (along <= 0) {
+        return vec2_square(off);
+    }
+    if (along >= length) {
+        return vec2_square(vec2_sub(p, b));
+    }
+    double across = vec2_cross(off, way);
+    return across * across / length;
+}
+
+/* Asked for every place that a number might have, so a root is drawn but once. */
+double way_distance(struct vec2 p, const struct vec2 *way, size_t count)
+{
+    double least = 1e18;
+    for (size_t i = 1; i < count; i++) {
+        least = real_min(least, segment_square(p, way[i - 1], way[i]));
+    }
+    return real_sqrt(least);
+}
+
 bool segment_cross(struct vec2 a, struct vec2 b, struct vec2 c, struct vec2 d, double *t, double *u)
 {
     struct vec2 first = vec2_sub(b, a), second = vec2_sub(d, c), apart = vec2_sub(c, a);

@@ -11,6 +11,8 @@
 
 /* Distance from p to the segment ab; *t (may be NULL) is where along it, 0..1. */
 double segment_distance(struct vec2 p, struct vec2 a, struct vec2 b, double *t);
+/* To the nearest of a way's pieces; with fewer than two points: 1e9. */
+double way_distance(struct vec2 p, const struct vec2 *way, size_t count);
 double segment_gap(struct vec2 a, struct vec2 b, struct vec2 c,
                    struct vec2 d); /* 0 if they cross */
 /* Where ab and cd cross: *t along ab, *u along cd, both 0..1. Parallel ones do not cross. */

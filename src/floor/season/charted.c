@@ -13,7 +13,7 @@ static bool find_chart(struct season_maker *m, const struct row_form *row, const
         }
         name_add(m, &names, charts.at[i].word);
     }
-    name_unknown(m, row->word_span, "this play has no chart line", row->word, &names,
+    name_unknown(m, row->word_span, "this play has no chart line", row->word, &names, NULL,
                  "add it under the step it belongs to: chart set \"Screen set on the defender\"");
     return false;
 }
@@ -30,7 +30,7 @@ static bool find_read(struct season_maker *m, const struct row_form *row, const 
             name_add(m, &names, step->branches.at[k].title);
         }
     }
-    name_unknown(m, row->word_span, "this play has no read or option", row->word, &names,
+    name_unknown(m, row->word_span, "this play has no read or option", row->word, &names, NULL,
                  "name a read by its title: read x3 trails \"Curl\"");
     return false;
 }
@@ -89,7 +89,7 @@ static bool find_player(struct season_maker *m, const struct row_form *row, stru
     if (row->by.size == 0 || team->roster.count == 0) {
         return true;
     }
-    name_unknown(m, row->by_span, "nobody on the roster is called", row->by, &names, "");
+    name_unknown(m, row->by_span, "nobody on the roster is called", row->by, &names, NULL, "");
     return false;
 }
 
@@ -136,7 +136,7 @@ static void take_row(struct season_maker *m, struct charted *charted, const stru
     if (!out.play) {
         name_list names = {0};
         play_names(m, &names, true, true);
-        name_unknown(m, row->play_span, "this book has no play", row->play, &names,
+        name_unknown(m, row->play_span, "this book has no play", row->play, &names, NULL,
                      "include the play: include \"motion.play\"");
         return;
     }

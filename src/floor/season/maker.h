@@ -16,9 +16,10 @@ struct season_maker {
 /* Names of one kind, to find one among and to offer the nearest. */
 typedef VEC(const char *) name_list;
 void name_add(struct season_maker *m, name_list *names, struct str name);
-/* "there is no play "X" in this book"; `what` holds the whole message but the name. */
+/* "there is no play "X" in this book"; `what` holds the whole message but the name. `others`: names
+ * of another kind, of which it may be a slip too; or NULL. */
 void name_unknown(struct season_maker *m, struct span span, const char *what, struct str name,
-                  const name_list *names, const char *example);
+                  const name_list *names, const name_list *others, const char *example);
 
 /* NULL: not there. */
 const struct play *play_named(const struct season_maker *m, struct str name);

@@ -28,15 +28,11 @@ static void find_play(struct season_maker *m, const struct plan_form *plan, stru
     bool drill = plan->content == CONTENT_DRILL;
     item->play = play_named(m, plan->text);
     if (!item->play) {
-        name_list names = {0}, own = {0};
-        play_names(m, &names, true, true);
-        play_names(m, &own, drill, !drill);
-        VEC_PUSH(m->arena, &names, NULL);
-        bool near = words_nearest(plan->text, names.at) != NULL;
-        names.count--;
-        names = near ? names : own; /* a slip of the pen in either; else those of its kind */
+        name_list names = {0}, others = {0};
+        play_names(m, &names, drill, !drill);
+        play_names(m, &others, !drill, drill);
         name_unknown(m, plan->text_span, drill ? "this book has no drill" : "this book has no play",
-                     plan->text, &names,
+                     plan->text, &names, &others,
                      drill ? "write the drill in this book, or include it: include \"drills.play\""
                            : "write the play in this book, or include it: include \"motion.play\"");
     } else if (item->play->is_drill != drill) {
@@ -173,7 +169,7 @@ static void hold_lineup(struct season_maker *m, const struct plan_form *plan)
         }
         name_add(m, &names, title);
     }
-    name_unknown(m, plan->text_span, "the team has no lineup", plan->text, &names,
+    name_unknown(m, plan->text_span, "the team has no lineup", plan->text, &names, NULL,
                  "write it under team: lineup \"Big\" 1 \"Wren Halloway\", 2 \"Juno Marsh\"");
 }
 

@@ -9,14 +9,20 @@ void name_add(struct season_maker *m, name_list *names, struct str name)
     VEC_PUSH(m->arena, names, str_copy(m->arena, name).at);
 }
 
+static const char *nearest(const struct season_maker *m, struct str name, const name_list *names)
+{
+    name_list ended = *names;
+    VEC_PUSH(m->arena, &ended, NULL);
+    return words_nearest(name, ended.at);
+}
+
 void name_unknown(struct season_maker *m, struct span span, const char *what, struct str name,
-                  const name_list *names, const char *example)
+                  const name_list *names, const name_list *others, const char *example)
 {
     struct diag *diag =
         diag_add(m->diags, DIAG_SEASON_NAME, span, "%s \"%.*s\"", what, STR_ARG(name));
-    name_list ended = *names;
-    VEC_PUSH(m->arena, &ended, NULL);
-    const char *near = words_nearest(name, ended.at);
+    const char *near = nearest(m, name, names);
+    near = near || !others ? near : nearest(m, name, others);
     if (near) {
         diag_help(m->diags, diag, "did you mean \"%s\"?", near);
     } else if (names->count > 0) {

@@ -339,45 +339,49 @@ static bool on_this_line(const struct cursor *c, const struct sentence *s)
     return source_place(source, s->span.begin).line == source_place(source, here.begin).line;
 }
 
+/* The last of these that is a screen set for somebody, as an index; their count: none is. */
+static size_t last_screen(const struct cursor *c, const above_list *list, const struct who *user)
+{
+    for (size_t i = list->count; i-- > 0;) {
+        if (task_is(list->at[i], VERB_SCREEN) && screens(c, list->at[i], user)) {
+            return i;
+        }
+    }
+    return list->count;
+}
+
 bool above_screen_here(const struct cursor *c, const struct who *user, struct who *out,
                        enum screen_kind *kind, struct who *second)
 {
     bool several;
-    if (!above_waiting_screen(c, user, out, second, &several)) {
+    above_list list = above_sentences(c, false);
+    size_t set = last_screen(c, &list, user);
+    if (set == list.count || !above_waiting_screen(c, user, out, second, &several)) {
         return false;
     }
-    above_list list = above_sentences(c, false);
-    for (size_t i = list.count; i-- > 0;) {
-        const struct sentence *s = list.at[i];
-        if (task_is(s, VERB_SCREEN) && screens(c, s, user)) {
-            *kind = s->screen;
-            return on_this_line(c, s);
-        }
-    }
-    return false;
+    *kind = list.at[set]->screen;
+    return on_this_line(c, list.at[set]);
 }
 
 bool above_screen_holds(const struct cursor *c, const struct who *user, struct who *out,
                         enum screen_kind *kind, struct who *second)
 {
     bool several;
-    if (!above_waiting_screen(c, user, out, second, &several)) {
+    above_list list = above_sentences(c, true);
+    size_t set = last_screen(c, &list, user);
+    if (set == list.count || !above_waiting_screen(c, user, out, second, &several)) {
         return false;
     }
-    above_list list = above_sentences(c, true);
-    for (size_t i = list.count; i-- > 0;) {
+    for (size_t i = set + 1; i < list.count; i++) {
         const struct sentence *s = list.at[i];
-        if (task_is(s, VERB_SCREEN) && screens(c, s, user)) {
-            *kind = s->screen;
-            return true;
-        }
         bool caught =
             (task_is(s, VERB_PASS) || task_is(s, VERB_EXCHANGE)) && same_who(&s->object, user);
         if (acts_in(s, user) || acts_in(s, out) || caught) {
             return false;
         }
     }
-    return false;
+    *kind = list.at[set]->screen;
+    return true;
 }
 
 bool above_screened(const struct cursor *c, const struct who *user, const struct who *screener)

@@ -103,8 +103,9 @@ struct galley *paragraphs_set(const struct setter *setter, const struct play *pl
         }
         paragraph_set(&column, STR("Goal"), goal);
     }
-    struct str names = who_is_who(setter->arena, head_team(setter->job), play);
-    if (setter->job->names && names.size > 0 && !play->is_drill) { /* there roles go round */
+    const struct team *team = head_names(setter->job, play);
+    struct str names = team ? who_is_who(setter->arena, team, play) : STR("");
+    if (names.size > 0) {
         paragraph_set(&column, STR("Who is who"), names);
     }
     set_remember(&column, play);

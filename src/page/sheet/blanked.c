@@ -150,9 +150,7 @@ static double obstacle_distance(const struct obstacle *obstacle, struct vec2 at)
     }
     for (size_t i = 0; i < obstacle->runs.count; i++) {
         const points_list *run = &obstacle->runs.at[i];
-        for (size_t k = 1; k < run->count; k++) {
-            least = real_min(least, segment_distance(at, run->at[k - 1], run->at[k], NULL));
-        }
+        least = real_min(least, way_distance(at, run->at, run->count));
     }
     return least;
 }

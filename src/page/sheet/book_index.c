@@ -102,9 +102,8 @@ static void enter_player(const struct visit *visit, const struct task *task)
     if (!does || !body_is_attacker(task->who) || body_number(task->who) == 0) {
         return;
     }
-    struct str name = visit->job->names && !visit->play->is_drill /* there roles go round */
-                          ? team_first_name(&visit->job->book->team, visit->play, task->who)
-                          : STR("");
+    const struct team *names = head_names(visit->job, visit->play);
+    struct str name = names ? team_first_name(names, visit->play, task->who) : STR("");
     struct strbuf out;
     strbuf_init(&out, visit->arena);
     if (name.size > 0) {

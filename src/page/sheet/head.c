@@ -13,8 +13,11 @@ struct str head_club(const struct sheet_job *job)
     return job->book->team.name.size > 0 ? job->book->team.name : job->book->title;
 }
 
-const struct team *head_team(const struct sheet_job *job)
+const struct team *head_names(const struct sheet_job *job, const struct play *play)
 {
+    if (!job->names || play->is_drill) {
+        return NULL;
+    }
     return job->team ? job->team : &job->book->team;
 }
 
@@ -22,8 +25,9 @@ struct str head_player(const struct setter *setter, const struct play *play)
 {
     const struct sheet_job *job = setter->job;
     struct str name = job->reader_name;
-    if (name.size == 0 && job->names && job->reader != BODY_NONE) {
-        name = team_first_name(&job->book->team, play, job->reader);
+    const struct team *names = head_names(job, play);
+    if (name.size == 0 && names && job->reader != BODY_NONE) {
+        name = team_first_name(names, play, job->reader);
     }
     name = words_isolated(setter->arena, name);
     const char *sheet = "Player\xE2\x80\x99s sheet for";

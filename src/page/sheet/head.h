@@ -40,8 +40,9 @@ struct str head_players_sheet(const struct setter *setter, const struct play *pl
  * and with names, whoever has that spot in the play. */
 struct str head_player(const struct setter *setter, const struct play *play);
 
-/* Who plays where, for names: on the page of a player asked for by name her spot is hers. */
-const struct team *head_team(const struct sheet_job *job);
+/* Who plays where, for names in a play; NULL: none are to be shown, or it is a drill, where roles
+ * go round. On the page of a player asked for by name her spot is hers. */
+const struct team *head_names(const struct sheet_job *job, const struct play *play);
 
 /* A further page has a title of one line and no about line. */
 struct head head_make(const struct setter *setter, const struct head_words *words, bool first);

@@ -59,8 +59,7 @@ static const struct scene *scene_of(const struct setter *setter, const struct pl
                                     .accent = BODY_NONE,
                                     .plain = true, /* no sentence stands beside it */
                                     .named = tell_spoken_of(setter->arena, item->play),
-                                    .hide_defense = plan_is_undefended(item, step),
-                                    .names = setter->job->names ? &setter->job->book->team : NULL};
+                                    .hide_defense = plan_is_undefended(item, step)};
     const struct diagram *diagram = scene_first_diagram(diagrams, step);
     return diagram ? scene_make(setter->arena, diagram, &options) : NULL;
 }

@@ -252,12 +252,6 @@ static void set_words(struct column *column, const struct telling *telling, stru
 }
 
 /* Of a way on the reader's own lines are those of it alone, as her job is. */
-/* First names, where they are asked for; in a drill the roles go round. */
-static const struct team *names_in(const struct setter *setter, const struct play *play)
-{
-    return setter->job->names && !play->is_drill ? head_team(setter->job) : NULL;
-}
-
 static struct scene_options picture_options(const struct setter *setter,
                                             const struct diagram *diagram, double width)
 {
@@ -268,7 +262,7 @@ static struct scene_options picture_options(const struct setter *setter,
                                   .findings = setter->findings,
                                   .told_elsewhere = true,
                                   .memory = setter->job->pictures,
-                                  .names = names_in(setter, diagram->segment->play)};
+                                  .names = head_names(setter->job, diagram->segment->play)};
 }
 
 /* Several ways to set a play take the same pictures. */

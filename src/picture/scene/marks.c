@@ -117,35 +117,9 @@ static double handoff_bars_distance(const struct drawing *drawing, const struct 
     return far - (size->handoff_apart + size->handoff_stroke) / 2;
 }
 
-/* The square of how far it is from p to ab. */
-static double segment_square(struct vec2 p, struct vec2 a, struct vec2 b)
-{
-    struct vec2 way = vec2_sub(b, a), off = vec2_sub(p, a);
-    double length = vec2_square(way), along = vec2_dot(off, way);
-    if (along <= 0) {
-        return vec2_square(off);
-    }
-    if (along >= length) {
-        return vec2_square(vec2_sub(p, b));
-    }
-    double across = vec2_cross(off, way);
-    return across * across / length;
-}
-
-/* From a place to the ink: asked for every place that a number might have, so a root is drawn but
- * once. */
-static double ink_distance(const struct stroke *stroke, struct vec2 at)
-{
-    double least = 1e18;
-    for (size_t i = 0; i + 1 < stroke->ink_count; i++) {
-        least = real_min(least, segment_square(at, stroke->ink[i], stroke->ink[i + 1]));
-    }
-    return real_sqrt(least);
-}
-
 double stroke_distance(const struct drawing *drawing, const struct stroke *stroke, struct vec2 at)
 {
-    double least = ink_distance(stroke, at);
+    double least = way_distance(at, stroke->ink, stroke->ink_count);
     least -= stroke->class == CLASS_SHOT ? drawing->size.shot_half + stroke->width / 2
                                          : stroke->width / 2;
     if (stroke->class == CLASS_HANDOFF && stroke->path.count > 1) {

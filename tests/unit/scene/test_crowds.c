@@ -2,6 +2,7 @@
 /* Crowded pictures of texts that were run: lines that no bow brings clear find a way between the
  * marks, and the waves of a dribble swing so that none lies along another line. */
 #include "pictured.h"
+#include "written.h"
 
 struct crowd {
     const char *what, *text;
@@ -214,23 +215,21 @@ START_TEST(a_numeral_makes_room)
 }
 END_TEST
 
+/* A ball screen at the top, and what is read of it. */
+#define HORNS                                                                                      \
+    "play \"P\"\n  start horns\n  ball 1\n  defense man\n  step\n    2 and 3 stay\n    5 ball "    \
+    "screens for 1\n"
+
 /* Where a number has no place beside its line, a numeral makes room for it as well. */
 START_TEST(a_numeral_makes_room_for_a_number)
 {
     struct scene_measure found;
-    const struct scene *scene = pictured("play \"P\"\n"
-                                         "  start horns\n"
-                                         "  ball 1\n"
-                                         "  defense man\n"
-                                         "  step\n"
-                                         "    2 and 3 stay\n"
-                                         "    5 ball screens for 1\n"
-                                         "    read x5 traps\n"
-                                         "      1 dribbles off 5 to left wing\n"
-                                         "      5 rolls to the nail\n"
-                                         "      1 passes to 5\n"
-                                         "      as 5 catches, 4 cuts to the rim\n"
-                                         "      5 bounce passes to 4\n",
+    const struct scene *scene = pictured(HORNS "    read x5 traps\n"
+                                               "      1 dribbles off 5 to left wing\n"
+                                               "      5 rolls to the nail\n"
+                                               "      1 passes to 5\n"
+                                               "      as 5 catches, 4 cuts to the rim\n"
+                                               "      5 bounce passes to 4\n",
                                          1, 0, 237.6);
     scene_measure(&arena, scene, &found);
     ck_assert_int_eq(found.labels_left_out, 0);
@@ -241,7 +240,7 @@ END_TEST
 /* The thin line from the disc of a number; NULL: it has none. */
 static const struct scene_item *leader_of(const struct scene *scene, const char *number)
 {
-    for (size_t i = 1; i < scene->items.count; i++) {
+    for (size_t i = 2; i < scene->items.count; i++) { /* behind its line and its disc */
         const struct scene_item *item = &scene->items.at[i];
         if (item->class == CLASS_ORDER && item->shape == ITEM_TEXT && str_is(item->text, number)) {
             const struct scene_item *before = &scene->items.at[i - 2];
@@ -255,18 +254,11 @@ static const struct scene_item *leader_of(const struct scene *scene, const char 
 START_TEST(a_thin_line_leads_to_a_number_without_a_place)
 {
     struct scene_measure found;
-    struct scene *scene = pictured("play \"Windlass\"\n"
-                                   "  start horns\n"
-                                   "  ball 1\n"
-                                   "  defense man\n"
-                                   "  step\n"
-                                   "    2 and 3 stay\n"
-                                   "    5 ball screens for 1\n"
-                                   "    read x5 drops\n"
-                                   "      1 dribbles off 5 to left elbow\n"
-                                   "      4 clears to right wing\n"
-                                   "      5 rolls to right block\n"
-                                   "      1 shoots\n",
+    struct scene *scene = pictured(HORNS "    read x5 drops\n"
+                                         "      1 dribbles off 5 to left elbow\n"
+                                         "      4 clears to right wing\n"
+                                         "      5 rolls to right block\n"
+                                         "      1 shoots\n",
                                    1, 0, 152);
     scene_measure(&arena, scene, &found);
     ck_assert_int_eq(found.labels_left_out, 0);
@@ -288,8 +280,7 @@ static const char *dumped(const struct diagram *diagram, body reader, struct sce
     struct strbuf out;
     strbuf_init(&out, &arena);
     scene_dump(&out, scene_make(&arena, diagram, &options));
-    strbuf_char(&out, 0);
-    return strbuf_str(&out).at;
+    return text_of(strbuf_str(&out));
 }
 
 /* In whatever order they are made, and whether or not anything is known of them. */
