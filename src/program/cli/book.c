@@ -5,6 +5,7 @@
 #include "program/cli/crest_try.h"
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
+#include "program/cli/works.h"
 
 static bool read_crest(const struct request *request, struct input *input, struct bytes *crest)
 {
@@ -54,7 +55,7 @@ static int write_named(const struct request *request, struct input *input,
     return status;
 }
 
-static int write_book(const struct request *request, struct input *input, struct picked *picked)
+int write_book(const struct request *request, struct input *input, struct picked *picked)
 {
     int status = sheet_pick(request, input, picked);
     if (status != STATUS_FINE) {

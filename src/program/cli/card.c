@@ -4,6 +4,7 @@
 
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
+#include "program/cli/works.h"
 
 /* A drill is for practice: it stays off the card unless it is asked for by name. */
 static void drop_drills(const struct request *request, const struct courtwright *book,
@@ -34,7 +35,7 @@ static int write_named(const struct request *request, struct input *input,
     return status;
 }
 
-static int write_card(const struct request *request, struct input *input, struct picked *picked)
+int write_card(const struct request *request, struct input *input, struct picked *picked)
 {
     int status = sheet_pick(request, input, picked);
     if (status != STATUS_FINE) {

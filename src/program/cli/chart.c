@@ -2,6 +2,7 @@
 /* chart: tally sheets, to be filled in by hand. */
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
+#include "program/cli/works.h"
 
 /* Which plays have nothing to count, what became of them, and what to write. */
 static void tell_uncounted(const struct request *request, const struct courtwright *book,
@@ -25,7 +26,7 @@ static void tell_uncounted(const struct request *request, const struct courtwrig
     fputs("\n  help: write under the step: chart set \"Screen set on the defender\"\n", stderr);
 }
 
-static int write_tally(const struct request *request, struct input *input, struct picked *picked)
+int write_tally(const struct request *request, struct input *input, struct picked *picked)
 {
     int status = sheet_of_plays(request, input, picked, "chart", "tally");
     if (status == STATUS_FINE) {

@@ -2,8 +2,9 @@
 /* coach: the coach's own sheets. */
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
+#include "program/cli/works.h"
 
-static int write_coach(const struct request *request, struct input *input, struct picked *picked)
+int write_coach(const struct request *request, struct input *input, struct picked *picked)
 {
     return sheet_of_plays(request, input, picked, "coach", "coach");
 }

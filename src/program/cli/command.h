@@ -29,6 +29,7 @@ struct request {
     int color, format, text, layout, theme, defense, paper, dump, browser;
     const char *output, *deps, *play, *step, *only, *reader, *date, *salt, *title, *crest, *offline;
     double width, scale, per_page, rate, jobs, seed, port;
+    struct file_names *written; /* of several commands' work in one; NULL: of this command alone */
 };
 
 struct option_row {

@@ -2,8 +2,9 @@
 /* fill_in: sheets with lines taken away, for players to draw. */
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
+#include "program/cli/works.h"
 
-static int write_fill_in(const struct request *request, struct input *input, struct picked *picked)
+int write_fill_in(const struct request *request, struct input *input, struct picked *picked)
 {
     return sheet_of_plays(request, input, picked, "fill-in", "fill-in");
 }

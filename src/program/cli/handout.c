@@ -18,8 +18,8 @@ struct reader {
 };
 struct handing {
     const struct request *request;
-    struct input input;
-    struct picked picked;
+    struct input *input;
+    struct picked *picked;
     struct reader *readers;
     size_t count;
     struct naming naming;
@@ -63,7 +63,7 @@ static void add_player(struct handing *handing, const struct courtwright_player 
 /* Everyone of the roster; without one, the five places. */
 static void add_everyone(struct handing *handing)
 {
-    const struct courtwright *book = handing->input.book;
+    const struct courtwright *book = handing->input->book;
     for (size_t i = 0; i < courtwright_player_count(book); i++) {
         add_player(handing, courtwright_player(book, i));
     }
@@ -75,7 +75,7 @@ static void add_everyone(struct handing *handing)
 static bool pick_readers(struct handing *handing)
 {
     const char *reader = handing->request->reader;
-    const struct courtwright *book = handing->input.book;
+    const struct courtwright *book = handing->input->book;
     char *end;
     long number = reader ? strtol(reader, &end, 10) : 0;
     if (!reader) {
@@ -105,31 +105,31 @@ static bool pick_readers(struct handing *handing)
 static int write_one(struct handing *handing, const struct reader *reader)
 {
     const struct request *request = handing->request;
-    const struct courtwright *book = handing->input.book;
+    const struct courtwright *book = handing->input->book;
     const char *title = courtwright_title(book);
     char number[12];
     snprintf(number, sizeof number, "%d", reader->number);
     bool one = request->play || !*title;
     struct name_parts parts = {
-        .play = one ? courtwright_play(book, handing->picked.plays[0])->name : title,
+        .play = one ? courtwright_play(book, handing->picked->plays[0])->name : title,
         .player = reader->name     ? reader->name
                   : reader->number ? number
                                    : NULL,
     };
     struct courtwright_handout handout = sheet_options(request);
-    handout.plays = handing->picked.plays;
-    handout.play_count = handing->picked.count;
+    handout.plays = handing->picked->plays;
+    handout.play_count = handing->picked->count;
     handout.per_page = (int)request->per_page;
     handout.reader = reader->number;
     handout.reader_name = reader->name;
     handout.reader_jersey = reader->jersey;
     const char *path = naming_next(&handing->naming, &parts);
     struct output output;
-    if (!output_open(&output, &handing->input, request->command, path, false)) {
+    if (!output_open(&output, handing->input, request->command, path, false)) {
         return STATUS_FILE;
     }
     enum courtwright_status status =
-        courtwright_handout(handing->input.book, &handout, &output.writer);
+        courtwright_handout(handing->input->book, &handout, &output.writer);
     if (status == COURTWRIGHT_NO_SUCH && parts.player) {
         say(request->command, "%s was not written: no play here has %s%s on the floor", shown(path),
             reader->name ? "" : "a player ", shown(parts.player));
@@ -156,43 +156,25 @@ static int write_all(struct handing *handing)
             status = STATUS_USE;
         }
     }
-    status = naming_end(&handing->naming, request, &handing->input, status);
-    tell_missing(request, handing->input.book);
+    status = naming_end(&handing->naming, request, handing->input, status);
+    tell_missing(request, handing->input->book);
     return status;
 }
 
-static int hand_out(struct handing *handing)
+int write_handouts(const struct request *request, struct input *input, struct picked *picked)
 {
-    struct telling telling = {.least = COURTWRIGHT_WARNING};
-    int said = tell(handing->request, handing->input.book, &telling);
-    if (said == STATUS_FILE) {
-        return said;
+    struct handing handing = {.request = request, .input = input, .picked = picked};
+    int status = sheet_pick(request, input, picked);
+    if (status == STATUS_FINE) {
+        status = pick_readers(&handing) ? write_all(&handing) : STATUS_USE;
     }
-    int status = sheet_pick(handing->request, &handing->input, &handing->picked);
-    if (status != STATUS_FINE) {
-        return status == STATUS_USE && said ? said : status;
-    }
-    if (!pick_readers(handing)) {
-        return STATUS_USE;
-    }
-    status = write_all(handing);
-    return status ? status : said;
+    free(handing.readers);
+    return status;
 }
 
 static int run(const struct request *request)
 {
-    struct handing handing = {.request = request};
-    if (!per_page_good(request)) {
-        return STATUS_USE;
-    }
-    int status = STATUS_FILE;
-    if (input_load(&handing.input, request, 0)) {
-        status = hand_out(&handing);
-    }
-    picked_free(&handing.picked);
-    free(handing.readers);
-    input_free(&handing.input);
-    return status;
+    return per_page_good(request) ? sheet_run(request, write_handouts) : STATUS_USE;
 }
 
 static const struct option_row options[] = {

@@ -13,7 +13,7 @@
 static const char *const holes[] = {"{play}", "{step}", "{player}", "{n}"};
 enum { HOLES = sizeof holes / sizeof *holes, SLUG_MOST = 100 };
 
-static bool is_folder(const char *path)
+bool naming_folder(const char *path)
 {
     struct stat facts;
     size_t size = strlen(path);
@@ -72,7 +72,7 @@ static bool ending_good(const struct request *request, const char *given, const 
 bool naming_start(struct naming *naming, const struct request *request, const char *pattern,
                   bool many)
 {
-    *naming = (struct naming){.pattern = pattern};
+    *naming = (struct naming){.pattern = pattern, .shared = request->written};
     const char *output = request->output;
     if (!output) {
         return true;
@@ -87,14 +87,14 @@ bool naming_start(struct naming *naming, const struct request *request, const ch
             return false;
         }
     }
-    if (many && (strcmp(output, "-") == 0 || (!is_folder(output) && !has_hole(output)))) {
+    if (many && (strcmp(output, "-") == 0 || (!naming_folder(output) && !has_hole(output)))) {
         wrong_use(request, "more than one file comes out: -o takes a folder, or a name with "
                            "{play}, {step}, {player} or {n} in it");
         return false;
     }
     bool slash = output[strlen(output) - 1] == '/';
-    naming->given = is_folder(output) ? format_text("%s%s%s", output, slash ? "" : "/", pattern)
-                                      : format_text("%s", output);
+    naming->given = naming_folder(output) ? format_text("%s%s%s", output, slash ? "" : "/", pattern)
+                                          : format_text("%s", output);
     if (!ending_good(request, naming->given, pattern)) {
         free(naming->given);
         naming->given = NULL;
@@ -130,19 +130,23 @@ static char *slug(const char *text)
     return size ? out : strcpy(out, "play");
 }
 
-static char *fill_hole(const struct naming *naming, const struct name_parts *parts, size_t hole)
+static struct file_names *names_of(struct naming *naming)
 {
-    const char *texts[HOLES] = {parts->play, parts->step, parts->player, NULL};
-    return hole == HOLES - 1 ? format_text("%zu", naming->count + 1)
-                             : slug(texts[hole] ? texts[hole] : "all");
+    return naming->shared ? naming->shared : &naming->own;
 }
 
-static char *fill(const struct naming *naming, const struct name_parts *parts, const char *pattern)
+static char *fill_hole(size_t number, const struct name_parts *parts, size_t hole)
+{
+    const char *texts[HOLES] = {parts->play, parts->step, parts->player, NULL};
+    return hole == HOLES - 1 ? format_text("%zu", number) : slug(texts[hole] ? texts[hole] : "all");
+}
+
+static char *fill(size_t number, const struct name_parts *parts, const char *pattern)
 {
     char *out = format_text("%s", "");
     while (*pattern) {
         size_t hole = hole_at(pattern);
-        char *piece = hole < HOLES ? fill_hole(naming, parts, hole) : format_text("%c", *pattern);
+        char *piece = hole < HOLES ? fill_hole(number, parts, hole) : format_text("%c", *pattern);
         char *longer = format_text("%s%s", out, piece);
         pattern += hole < HOLES ? strlen(holes[hole]) : 1;
         free(piece);
@@ -152,10 +156,10 @@ static char *fill(const struct naming *naming, const struct name_parts *parts, c
     return out;
 }
 
-static bool is_used(const struct naming *naming, const char *path)
+static bool is_used(const struct file_names *names, const char *path)
 {
-    for (size_t i = 0; i < naming->count; i++) {
-        if (strcmp(naming->used[i], path) == 0) {
+    for (size_t i = 0; i < names->count; i++) {
+        if (strcmp(names->at[i], path) == 0) {
             return true;
         }
     }
@@ -172,29 +176,36 @@ static char *numbered(const char *path, unsigned number)
 
 const char *naming_next(struct naming *naming, const struct name_parts *parts)
 {
-    char *plain = fill(naming, parts, naming->given ? naming->given : naming->pattern);
+    struct file_names *names = names_of(naming);
+    char *plain = fill(names->count + 1, parts, naming->given ? naming->given : naming->pattern);
     char *path = format_text("%s", plain);
-    for (unsigned number = 2; is_used(naming, path); number++) {
+    for (unsigned number = 2; is_used(names, path); number++) {
         free(path);
         path = numbered(plain, number);
     }
     free(plain);
-    naming->used = must(realloc(naming->used, (naming->count + 1) * sizeof *naming->used));
-    naming->used[naming->count++] = path;
+    names->at = must(realloc(names->at, (names->count + 1) * sizeof *names->at));
+    names->at[names->count++] = path;
     return path;
 }
 
 void naming_drop(struct naming *naming)
 {
-    free(naming->used[--naming->count]);
+    struct file_names *names = names_of(naming);
+    free(names->at[--names->count]);
+}
+
+void names_free(struct file_names *names)
+{
+    for (size_t i = 0; i < names->count; i++) {
+        free(names->at[i]);
+    }
+    free(names->at);
 }
 
 void naming_free(struct naming *naming)
 {
-    for (size_t i = 0; i < naming->count; i++) {
-        free(naming->used[i]);
-    }
-    free(naming->used);
+    names_free(&naming->own);
     free(naming->given);
 }
 
@@ -210,12 +221,11 @@ static void put_make_name(struct output *output, const char *name)
     }
 }
 
-/* What was written and from what; false, and said, when it cannot be. */
-static bool write_deps(const struct naming *naming, const struct request *request,
-                       const struct input *input)
+bool names_deps(const struct file_names *names, const struct request *request,
+                const struct input *input)
 {
     struct output output;
-    if (is_used(naming, request->deps)) {
+    if (is_used(names, request->deps)) {
         say(request->command, "%s is what was written: --deps needs a file of its own",
             shown(request->deps));
         return false;
@@ -223,9 +233,9 @@ static bool write_deps(const struct naming *naming, const struct request *reques
     if (!output_open(&output, input, request->command, request->deps, false)) {
         return false;
     }
-    for (size_t i = 0; i < naming->count; i++) {
+    for (size_t i = 0; i < names->count; i++) {
         output.writer.write(&output, " ", i > 0);
-        put_make_name(&output, naming->used[i]);
+        put_make_name(&output, names->at[i]);
     }
     output.writer.write(&output, ":", 1);
     for (size_t i = 0; i < courtwright_source_count(input->book); i++) {
@@ -243,7 +253,8 @@ static bool write_deps(const struct naming *naming, const struct request *reques
 int naming_end(struct naming *naming, const struct request *request, const struct input *input,
                int status)
 {
-    if (status == STATUS_FINE && request->deps && !write_deps(naming, request, input)) {
+    if (status == STATUS_FINE && request->deps && !naming->shared &&
+        !names_deps(&naming->own, request, input)) {
         status = STATUS_FILE;
     }
     naming_free(naming);

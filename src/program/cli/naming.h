@@ -6,11 +6,15 @@
 #include "program/cli/command.h"
 
 struct input;
+/* What came out so far. */
+struct file_names {
+    char **at;
+    size_t count;
+};
 struct naming {
     const char *pattern; /* of this command, when the coach gives none: "{play}-{step}.svg" */
     char *given;         /* made of -o; NULL: nothing was given */
-    char **used;
-    size_t count;
+    struct file_names own, *shared; /* NULL: the command's own */
 };
 /* What stands for {play}, {step} and {player}; {n} counts what comes out. NULL: not known here. */
 struct name_parts {
@@ -27,7 +31,14 @@ const char *naming_next(struct naming *naming, const struct name_parts *parts);
 /* Takes back the name given last: nothing was written there. */
 void naming_drop(struct naming *naming);
 void naming_free(struct naming *naming);
-/* As naming_free, when all is written: first comes --deps, if `status` is fine; the status. */
+/* Whether it is a folder, or says that it is one by a slash at its end. */
+bool naming_folder(const char *path);
+void names_free(struct file_names *names);
+/* --deps, of all of these; false, and said, when it cannot be written. */
+bool names_deps(const struct file_names *names, const struct request *request,
+                const struct input *input);
+/* As naming_free, when all is written: first comes --deps, if `status` is fine and the names are
+ * the command's own; the status. */
 int naming_end(struct naming *naming, const struct request *request, const struct input *input,
                int status);
 

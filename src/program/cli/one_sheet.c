@@ -166,9 +166,7 @@ int sheet_of_plays(const struct request *request, struct input *input, struct pi
     return status == STATUS_FINE ? write_named(request, input, picked, sheet, word) : status;
 }
 
-int sheet_run(const struct request *request,
-              int (*work)(const struct request *request, struct input *input,
-                          struct picked *picked))
+int sheet_run(const struct request *request, sheet_work *work)
 {
     struct input input;
     struct picked picked = {0};

@@ -4,12 +4,10 @@
 #define PROGRAM_CLI_ONE_SHEET_H
 
 #include "program/cli/naming.h"
-#include "program/cli/pick.h"
+#include "program/cli/works.h"
 
 /* Reads the book, says what is wrong with it, and lets `work` write; a status. */
-int sheet_run(const struct request *request,
-              int (*work)(const struct request *request, struct input *input,
-                          struct picked *picked));
+int sheet_run(const struct request *request, sheet_work *work);
 
 /* A sheet is not written while there is an error in what it prints. The plays --play means, or all;
  * STATUS_FINE, or what was said: none of that name, an error in one of them or round them. */

@@ -5,6 +5,7 @@
 
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
+#include "program/cli/works.h"
 
 /* The title as the book has it; NULL, and said, when there is none of that name. */
 static const char *find_title(const struct request *request, const struct courtwright *book)
@@ -34,7 +35,7 @@ static int write_named(const struct request *request, struct input *input, const
     return status;
 }
 
-static int plan(const struct request *request, struct input *input, struct picked *picked)
+int write_practices(const struct request *request, struct input *input, struct picked *picked)
 {
     (void)picked; /* a plan is picked by its title */
     if (courtwright_practice_count(input->book) == 0) {
@@ -55,7 +56,7 @@ static int plan(const struct request *request, struct input *input, struct picke
 
 static int run(const struct request *request)
 {
-    return sheet_run(request, plan);
+    return sheet_run(request, write_practices);
 }
 
 static const struct option_row options[] = {

@@ -4,6 +4,7 @@
 
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
+#include "program/cli/works.h"
 
 static int write_named(const struct request *request, struct input *input, const char *play)
 {
@@ -16,7 +17,7 @@ static int write_named(const struct request *request, struct input *input, const
     return status;
 }
 
-static int show(const struct request *request, struct input *input, struct picked *picked)
+int write_trend(const struct request *request, struct input *input, struct picked *picked)
 {
     if (request->play && !pick_plays(picked, request, input->book)) {
         return STATUS_USE;
@@ -39,7 +40,7 @@ static int show(const struct request *request, struct input *input, struct picke
 
 static int run(const struct request *request)
 {
-    return sheet_run(request, show);
+    return sheet_run(request, write_trend);
 }
 
 static const struct option_row options[] = {
