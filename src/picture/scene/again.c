@@ -7,7 +7,7 @@
 #define NUDGE_POINTS 1.6 /* least, on a small picture */
 #define NUDGE_FEET 0.6   /* of each of its steps (ours) */
 #define SMALL 4.0        /* points a foot: below, a picture is 2.9 in wide or less */
-enum { WAYS = 8, STEPS = 2, TRIES = 64, TRIES_NUMBER = 32, TRIES_SMALL = 4 };
+enum { WAYS = 8, STEPS = 2, TRIES = 200, TRIES_NUMBER = 32, TRIES_SMALL = 4 };
 
 /* What is amiss in a picture. */
 static double faults_of(const struct scene_measure *found)
@@ -41,7 +41,10 @@ struct trying {
     struct nudges best;
     struct scene_measure found; /* in the best */
     double faults;
-    double step; /* points by which a mark is moved */
+    unsigned rests[SCENE_RESTS];
+    unsigned near; /* who else is drawn */
+    double step;   /* points by which a mark is moved */
+    int further;   /* steps before the first */
     bool small;
     int tries;
 };
@@ -81,7 +84,8 @@ static bool try_nudge(struct trying *trying, struct nudge nudge)
 static bool try_ways(struct trying *trying, body who, int stop)
 {
     for (int i = 0; i < STEPS * WAYS && trying->tries < tries_most(trying); i++) {
-        double angle = 2 * REAL_PI * (i % WAYS) / WAYS, far = trying->step * (1 + i / WAYS);
+        double angle = 2 * REAL_PI * (i % WAYS) / WAYS,
+               far = trying->step * (1 + i / WAYS + trying->further);
         struct vec2 by = vec2_of(far * real_cos(angle), far * real_sin(angle));
         if (try_nudge(trying, (struct nudge){who, stop, by})) {
             return true;
@@ -90,18 +94,48 @@ static bool try_ways(struct trying *trying, body who, int stop)
     return false;
 }
 
-/* Moves one more mark of those on whom something lies; false: none helps. */
-static bool try_bodies(struct trying *trying)
+/* Moves one more mark of those; false: none helps. */
+static bool try_bodies(struct trying *trying, unsigned bodies)
 {
-    for (int stop = -1; stop < NUDGED_STOPS; stop++) {
+    for (int stop = -1; stop < SCENE_RESTS; stop++) {
+        unsigned has = stop < 0 ? bodies : bodies & trying->rests[stop];
         for (int b = 0; b < BODY_COUNT; b++) {
-            bool lies = (trying->found.bodies & 1U << b) != 0;
-            if (lies && !body_is_defender((body)b) && try_ways(trying, (body)b, stop)) {
+            if ((has & 1U << b) != 0 && try_ways(trying, (body)b, stop)) {
                 return true;
             }
         }
     }
     return false;
+}
+
+/* The attackers. */
+static unsigned attackers(void)
+{
+    unsigned all = 0;
+    for (int b = 0; b < BODY_COUNT; b++) {
+        all |= body_is_defender((body)b) ? 0 : 1U << b;
+    }
+    return all;
+}
+
+/* Of those on whom something lies; an X gives way by itself, and is moved only where that is not
+ * enough, as are those who have nothing to do with it but stand in the way. */
+static bool try_all(struct trying *trying)
+{
+    unsigned lies = trying->found.bodies;
+    if (try_bodies(trying, lies & attackers())) {
+        return true;
+    }
+    if (scene_measure_overlaps(&trying->found) == 0) {
+        return false;
+    }
+    if (try_bodies(trying, lies & ~attackers()) || try_bodies(trying, ~lies & trying->near)) {
+        return true;
+    }
+    trying->further = STEPS;
+    bool helps = try_bodies(trying, lies & attackers());
+    trying->further = 0;
+    return helps;
 }
 
 bool again_is_needed(struct arena *arena, const struct scene *scene)
@@ -113,6 +147,17 @@ bool again_is_needed(struct arena *arena, const struct scene *scene)
     return is_faulty(&found);
 }
 
+/* The attackers in a picture. */
+static unsigned bodies_drawn(const struct scene *scene)
+{
+    unsigned drawn = 0;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        drawn |= item->class == CLASS_PLAYER && item->who < BODY_COUNT ? 1U << item->who : 0;
+    }
+    return drawn & attackers();
+}
+
 struct nudges again_nudges(struct arena *arena, const struct diagram *diagram,
                            const struct scene_options *options, const struct scene *first)
 {
@@ -120,10 +165,12 @@ struct nudges again_nudges(struct arena *arena, const struct diagram *diagram,
     struct trying trying = {.arena = arena, .diagram = diagram, .options = options};
     scene_measure(arena, first, &trying.found);
     trying.faults = faults_of(&trying.found);
+    memcpy(trying.rests, first->rests, sizeof trying.rests);
+    trying.near = bodies_drawn(first);
     trying.small = first->scale < SMALL;
     trying.step = real_max(NUDGE_FEET * first->scale, NUDGE_POINTS);
     while (is_faulty(&trying.found) && trying.best.count < NUDGES &&
-           trying.tries < tries_most(&trying) && try_bodies(&trying)) {
+           trying.tries < tries_most(&trying) && try_all(&trying)) {
     }
     arena_release(arena, mark);
     return trying.best;

@@ -11,7 +11,7 @@ struct nudge {
     int stop;
     struct vec2 by; /* points */
 };
-enum { NUDGES = 6, NUDGED_STOPS = 3 };
+enum { NUDGES = 6 };
 struct nudges {
     struct nudge at[NUDGES];
     size_t count;

@@ -451,6 +451,12 @@ static void count_pairs(struct counting *counting)
     count_together(counting, (size_t)lines);
 }
 
+static void count_out(struct counting *counting, bool out, body who)
+{
+    counting->found->outside += out ? 1 : 0;
+    counting->found->bodies |= out && who < BODY_COUNT ? 1U << who : 0;
+}
+
 static void count_outside(struct counting *counting, const struct scene *scene)
 {
     for (size_t i = 0; i < counting->blobs.count; i++) {
@@ -458,7 +464,7 @@ static void count_outside(struct counting *counting, const struct scene *scene)
         double edge = blob->radius - TOUCH;
         bool out = blob->at.x < edge || blob->at.y < edge || blob->at.x > scene->width - edge ||
                    blob->at.y > scene->height - edge;
-        counting->found->outside += out ? 1 : 0;
+        count_out(counting, out, blob->who);
     }
     for (size_t i = 0; i < counting->lines.count; i++) {
         const struct inked *line = &counting->lines.at[i];
@@ -467,7 +473,7 @@ static void count_outside(struct counting *counting, const struct scene *scene)
             struct vec2 at = line->at[p];
             out |= at.x < 0 || at.y < 0 || at.x > scene->width || at.y > scene->height;
         }
-        counting->found->outside += out ? 1 : 0;
+        count_out(counting, out, line->who);
     }
 }
 

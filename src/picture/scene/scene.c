@@ -146,10 +146,15 @@ static void crowds_part(struct drawing *drawing)
 static void stops_nudge(struct drawing *drawing)
 {
     int stops[BODY_COUNT] = {0};
-    for (size_t i = 0; drawing->nudges && i < drawing->stops.count; i++) {
+    for (size_t i = 0; i < drawing->stops.count; i++) {
         struct stop *stop = &drawing->stops.at[i];
-        if (stop->kind != STOP_SYMBOL && stop->who < BODY_COUNT) {
-            stop->at = vec2_add(stop->at, nudge_of(drawing, stop->who, stops[stop->who]++));
+        if (stop->kind == STOP_SYMBOL || stop->who >= BODY_COUNT) {
+            continue;
+        }
+        int n = stops[stop->who]++;
+        stop->at = vec2_add(stop->at, nudge_of(drawing, stop->who, n));
+        if (n < SCENE_RESTS && (stop->kind == STOP_RING || stop->kind == STOP_BAR)) {
+            drawing->scene->rests[n] |= 1U << stop->who;
         }
     }
 }

@@ -90,7 +90,8 @@ size_t item_ink(struct arena *arena, const struct scene_item *item, size_t first
 struct floor_place {
     struct vec2 origin, across, down;
 };
-#define SCENE_SMALL 3.0 /* points a foot of floor; what is smaller drops what was checked */
+#define SCENE_SMALL 3.0   /* points a foot of floor; what is smaller drops what was checked */
+enum { SCENE_RESTS = 3 }; /* rings and bars of one player that may be moved in a crowd */
 struct scene {
     double width, height; /* points */
     enum theme theme;
@@ -105,6 +106,7 @@ struct scene {
     int labels_beside;   /* that stand beside their line */
     int wrong_sides;     /* numerals and bars that a movement's line passes as its run does not */
     unsigned wrong;      /* bit 1 << body: whose line, and whose numeral or bar */
+    unsigned rests[SCENE_RESTS]; /* bit 1 << body: who has an n-th ring or bar of his own */
 };
 
 /* The diagrams of a play: each step's, then each of its branches'. */
