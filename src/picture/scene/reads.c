@@ -16,6 +16,7 @@
 #define SHOWN 0.8     /* s that are looked at where nobody answers with a throw or a cut (ours) */
 #define CAME_BACK 0.75 /* of the way out: who is nearer than that again only showed himself */
 #define SEEN 0.3       /* of a line is left at least, where its end would be hidden */
+#define NARROW 0.5     /* of a gap is left where he squeezes through behind his man */
 enum { BEHIND = 12 };  /* points of a way behind a man */
 enum { LINES = 7 };    /* in one picture, with those of the reads */
 
@@ -289,6 +290,10 @@ static void read_add(struct drawing *drawing, const struct condition *condition,
         return;
     }
     double length = line_length(segment, who, from, &to);
+    if (is_seen(condition, SEEN_BEHIND) && length < LEAST) { /* he is behind only later */
+        to = segment->duration;
+        length = line_length(segment, who, from, &to);
+    }
     to = shown_until(segment, who, from, to);
     struct vec2 home = segment_at(segment, who, from), end = segment_at(segment, who, to);
     body holder = segment_holder(segment, from);
@@ -416,19 +421,50 @@ static double length_to_bar(const struct drawing *drawing, const struct stroke *
 
 /* Does a straight way of an X go through another mark that stands there? */
 static bool ray_is_free(const struct drawing *drawing, const struct stroke *light, struct vec2 from,
-                        struct vec2 tip)
+                        struct vec2 tip, double gap)
 {
-    const struct sizes *size = &drawing->size;
-    bool free = bar_room(drawing, from, tip) > size->bar_stroke / 2 + size->gap;
+    bool free = bar_room(drawing, from, tip) > drawing->size.bar_stroke / 2 + gap;
     for (size_t i = 0; free && i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
         free = symbol->who == light->who ||
-               segment_distance(symbol->at, from, tip, NULL) > symbol->radius + size->gap;
+               segment_distance(symbol->at, from, tip, NULL) > symbol->radius + gap;
     }
     return free;
 }
 
-/* Does a line go by a screen on the side on which its run does not? That side is the read. */
+/* The line of the man whom a defender guards. */
+static const struct stroke *man_line(const struct drawing *drawing, body guard)
+{
+    const struct segment *segment = drawing->segment;
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *line = &drawing->strokes.at[i];
+        if (line->path.count > 1 && !stroke_is_throw(line) && !line->standing &&
+            guard_of(segment, line->who) == guard) {
+            return line;
+        }
+    }
+    return NULL;
+}
+
+/* Does a line go by a screen on another side than that way does? */
+static bool goes_by_other(const struct drawing *drawing, const struct stroke *light,
+                          const struct vec2 *way, size_t count, bool as_run)
+{
+    bool other = false;
+    for (size_t i = 0; count > 1 && i < drawing->stops.count; i++) {
+        const struct stop *bar = &drawing->stops.at[i];
+        if (bar->kind == STOP_BAR) {
+            struct vec2 middle = as_run ? frame_point(&drawing->frame, bar->truth) : bar->at;
+            double swept = sweep_round(middle, way, count);
+            double drawn = sweep_round(bar->at, light->trail.at, light->trail.count);
+            other |= fabs(swept - drawn) > REAL_PI;
+        }
+    }
+    return other;
+}
+
+/* Does a line go by a screen on the side on which its run does not, or the line of the man he is
+ * behind? That side is the read. */
 static bool goes_by_wrong(const struct drawing *drawing, const struct stroke *light)
 {
     points_list run = {0};
@@ -436,20 +472,16 @@ static bool goes_by_wrong(const struct drawing *drawing, const struct stroke *li
     if (!condition || !is_seen(condition, SEEN_AT_SCREEN)) {
         return false;
     }
+    const struct stroke *man =
+        is_seen(condition, SEEN_BEHIND) ? man_line(drawing, light->who) : NULL;
+    if (man && goes_by_other(drawing, light, man->path.at, man->path.count, false)) {
+        return true;
+    }
     for (double t = light->began; t <= light->ended; t += RUN_SAMPLE) {
         struct vec2 at = segment_at(drawing->segment, light->who, t);
         VEC_PUSH(drawing->arena, &run, frame_point(&drawing->frame, at));
     }
-    bool wrong = false;
-    for (size_t i = 0; run.count > 1 && i < drawing->stops.count; i++) {
-        const struct stop *bar = &drawing->stops.at[i];
-        if (bar->kind == STOP_BAR) {
-            double swept = sweep_round(frame_point(&drawing->frame, bar->truth), run.at, run.count);
-            double drawn = sweep_round(bar->at, light->trail.at, light->trail.count);
-            wrong |= fabs(swept - drawn) > REAL_PI;
-        }
-    }
-    return wrong;
+    return !man && goes_by_other(drawing, light, run.at, run.count, true);
 }
 
 /* A line whose head is hidden all along its way goes straight beside it, nearest to it first. */
@@ -469,7 +501,7 @@ static bool light_turns(struct drawing *drawing, struct stroke *light)
         light->path = straight;
         if (path_length(&straight) > 2 * size->head_length &&
             head_room(drawing, light, path_length(&straight)) >= clear &&
-            ray_is_free(drawing, light, from, both[1])) {
+            ray_is_free(drawing, light, from, both[1], size->gap)) {
             light->trail = (struct trail){straight.at, NULL, straight.count};
             if (!goes_by_wrong(drawing, light)) {
                 return true;
@@ -480,27 +512,13 @@ static bool light_turns(struct drawing *drawing, struct stroke *light)
     return false;
 }
 
-/* The line of the man whom a defender guards. */
-static const struct stroke *man_line(const struct drawing *drawing, body guard)
-{
-    const struct segment *segment = drawing->segment;
-    for (size_t i = 0; i < drawing->strokes.count; i++) {
-        const struct stroke *line = &drawing->strokes.at[i];
-        if (line->path.count > 1 && !stroke_is_throw(line) && !line->standing &&
-            guard_of(segment, line->who) == guard) {
-            return line;
-        }
-    }
-    return NULL;
-}
-
 /* Is a way of an X free of all that stands there and of all other lines, its head seen? */
-static bool way_is_free(const struct drawing *drawing, const struct stroke *light)
+static bool way_is_free(const struct drawing *drawing, const struct stroke *light, double gap)
 {
     const struct path *way = &light->path;
     for (size_t p = 0; p + 1 < way->count; p++) {
         struct vec2 a = way->at[p], b = way->at[p + 1];
-        if (!ray_is_free(drawing, light, a, b) ||
+        if (!ray_is_free(drawing, light, a, b, gap) ||
             lines_room(drawing, light, a, b) < 2 * light->width + drawing->size.gap) {
             return false;
         }
@@ -508,34 +526,66 @@ static bool way_is_free(const struct drawing *drawing, const struct stroke *ligh
     return path_length(way) > 3 * drawing->size.head_length;
 }
 
-/* Beside his man's line, from where it is nearest to where the X stands. */
+/* The middle of the way between the end of a screen's bar and where the man's line begins; false:
+ * there is no bar, or no room. */
+static bool way_between(const struct drawing *drawing, const struct stroke *man, struct vec2 x,
+                        struct vec2 *middle)
+{
+    const struct stop *from = &drawing->stops.at[man->start], *bar = NULL;
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *stop = &drawing->stops.at[i];
+        bool nearer = stop->kind == STOP_BAR &&
+                      (!bar || vec2_distance(stop->at, x) < vec2_distance(bar->at, x));
+        bar = nearer ? stop : bar;
+    }
+    if (!bar) {
+        return false;
+    }
+    struct vec2 near = bar_nearest(drawing, bar, from->at), off = vec2_sub(from->at, near);
+    double low = drawing->size.bar_stroke / 2, high = vec2_length(off) - stop_radius(drawing, from);
+    *middle = vec2_along(near, vec2_unit(off), (low + high) / 2);
+    return high - low > 2 * NARROW * drawing->size.gap + drawing->size.line;
+}
+
+/* Beside his man's line, from where it is nearest to where the X stands; by `through`, if any. */
 static struct path way_behind(const struct drawing *drawing, const struct stroke *light,
-                              const struct stroke *man, double off, double length)
+                              const struct stroke *man, double off, double length,
+                              const struct vec2 *through)
 {
     const struct sizes *size = &drawing->size;
-    struct vec2 x = symbol_of(drawing, light->who)->at, at[1 + BEHIND];
+    struct vec2 x = symbol_of(drawing, light->who)->at;
+    points_list at = {0};
     double first = path_nearest(&man->path, x, 0) + 2 * size->k;
     double last = real_min(first + length, path_length(&man->path) - 2 * size->head_length);
+    VEC_PUSH(drawing->arena, &at, x);
+    if (through) {
+        VEC_PUSH(drawing->arena, &at, *through);
+    }
     for (int i = 0; i < BEHIND; i++) {
         double along = real_mix(first, last, (double)i / (BEHIND - 1));
         struct vec2 square = vec2_left(path_direction(&man->path, along));
-        at[1 + i] = vec2_along(path_point(&man->path, along), square, off);
+        VEC_PUSH(drawing->arena, &at, vec2_along(path_point(&man->path, along), square, off));
     }
-    at[0] = vec2_along(x, vec2_unit(vec2_sub(at[1], x)), size->x_half + size->gap);
-    return last > first ? path_of(drawing->arena, at, 1 + BEHIND) : (struct path){0};
+    at.at[0] = vec2_along(x, vec2_unit(vec2_sub(at.at[1], x)), size->x_half + size->gap);
+    return last > first ? path_of(drawing->arena, at.at, at.count) : (struct path){0};
 }
 
 /* Who trails his man follows that one's line. */
 static bool light_follows(struct drawing *drawing, struct stroke *light)
 {
-    static const double lengths[] = {9, 6.5, 4.5}; /* feet */
+    static const double lengths[] = {9, 6.5, 4.5, 2.5, 1}; /* feet */
+    enum { LENGTHS = sizeof lengths / sizeof *lengths };
     const struct stroke *man = man_line(drawing, light->who);
     double off = drawing->size.head_width / 2 + 1.2 * drawing->size.gap;
-    for (size_t i = 0; man && i < 2 * sizeof lengths / sizeof *lengths; i++) {
+    struct vec2 middle;
+    bool between = man && way_between(drawing, man, symbol_of(drawing, light->who)->at, &middle);
+    for (int i = 0; man && i < 2 * LENGTHS * (between ? 2 : 1); i++) {
         struct path was = light->path;
-        double length = lengths[i / 2] * drawing->size.k;
-        light->path = way_behind(drawing, light, man, i % 2 ? -off : off, length);
-        if (light->path.count > 1 && way_is_free(drawing, light)) {
+        double length = lengths[i / 2 % LENGTHS] * drawing->size.k;
+        double gap = (i < 2 * LENGTHS ? 1 : NARROW) * drawing->size.gap;
+        light->path = way_behind(drawing, light, man, i % 2 ? -off : off, length,
+                                 i < 2 * LENGTHS ? NULL : &middle);
+        if (light->path.count > 1 && way_is_free(drawing, light, gap)) {
             light->trail = (struct trail){light->path.at, NULL, light->path.count};
             return true;
         }
