@@ -39,7 +39,7 @@ PLAIN = {'assert', 'ctype', 'float', 'limits', 'math', 'setjmp', 'stdalign', 'st
          'stdio', 'stdlib', 'string'}
 OUTSIDE = {
     'base': {'sys/mman'},  # the pages of a chunk come together, where the machine can
-    'picture/text': {'cairo', 'cairo-ft', 'fontconfig/fontconfig', 'fribidi', 'raqm', 'ft2build', 'linebreak', 'linebreakdef', 'hb', 'threads'},
+    'picture/text': {'cairo', 'cairo-ft', 'fontconfig/fontconfig', 'fribidi', 'raqm', 'ft2build', 'linebreak', 'linebreakdef', 'hb', 'hb-ft', 'threads'},
     'picture/paint': {'cairo', 'cairo-svg', 'cairo-pdf', 'png', 'dlfcn'},  # dlfcn: librsvg, when there is a crest
     'page/sheet': {'cairo', 'cairo-pdf'},
     # no fcntl, no sys/stat: it opens no file

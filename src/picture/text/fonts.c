@@ -138,6 +138,7 @@ void fonts_destroy(struct fonts *fonts)
     }
     raqm_destroy(fonts->raqm);
     shaped_let_go(&fonts->shaped);
+    latin_let_go(&fonts->latin);
     borrowing_destroy(fonts->borrowing);
     for (int face = 0; face < FACE_COUNT; face++) {
         if (fonts->painting[face]) {
@@ -306,18 +307,28 @@ static void keep_letters(FT_Face face, const uint32_t *letters, raqm_glyph_t *gl
     }
 }
 
-static const raqm_glyph_t *shape(struct fonts *fonts, enum face face, const uint32_t *letters,
-                                 size_t count, size_t *glyphs)
+static raqm_glyph_t *shape_any(struct fonts *fonts, enum face face, const uint32_t *letters,
+                               size_t count, size_t *glyphs)
 {
     raqm_destroy(fonts->raqm);
     fonts->raqm = raqm_create();
-    if (!fonts->raqm || !prepare(fonts->raqm, fonts->shaping[face], letters, count) ||
-        !raqm_layout(fonts->raqm)) {
+    bool good = fonts->raqm && prepare(fonts->raqm, fonts->shaping[face], letters, count) &&
+                raqm_layout(fonts->raqm);
+    return good ? raqm_get_glyphs(fonts->raqm, glyphs) : NULL;
+}
+
+static const raqm_glyph_t *shape(struct fonts *fonts, enum face face, const uint32_t *letters,
+                                 size_t count, size_t *glyphs)
+{
+    FT_Face loaded = fonts->shaping[face];
+    raqm_glyph_t *shaped = latin_alone(letters, count)
+                               ? latin_shape(&fonts->latin, face, loaded, letters, count, glyphs)
+                               : shape_any(fonts, face, letters, count, glyphs);
+    if (!shaped) {
         fonts->failed = true;
         return NULL;
     }
-    raqm_glyph_t *shaped = raqm_get_glyphs(fonts->raqm, glyphs);
-    keep_letters(fonts->shaping[face], letters, shaped, *glyphs);
+    keep_letters(loaded, letters, shaped, *glyphs);
     return shaped;
 }
 

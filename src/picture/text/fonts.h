@@ -8,6 +8,7 @@
 #include <cairo-ft.h>
 #include <raqm.h>
 
+#include "picture/text/latin.h"
 #include "picture/text/shaped.h"
 #include "picture/text/text.h"
 
@@ -24,7 +25,8 @@ struct fonts {
     FT_Face shaping[FACE_COUNT]; /* never sized by cairo: one unit of the em is one pixel */
     cairo_font_face_t *painting[FACE_COUNT]; /* each holds its own FreeType face and the library */
     raqm_t *raqm;                            /* of the last shaping; its glyphs live as long */
-    bool failed;                             /* the shaper ran out of memory once */
+    struct latin latin;
+    bool failed; /* the shaper ran out of memory once */
     size_t missing;
     struct letters boxed;        /* a box stands for each: no font here has it */
     struct letters borrowed;     /* drawn in a face of the machine */

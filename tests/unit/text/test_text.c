@@ -351,6 +351,57 @@ START_TEST(a_text_said_again_has_the_glyphs_it_had)
 END_TEST
 
 /* The same letters in another weight are other glyphs' widths. */
+/* libraqm asks the same shaper: what is set up once for Latin letters must not show. */
+START_TEST(latin_letters_are_shaped_as_libraqm_shapes_them)
+{
+    static const char *const said[] = {
+        "Find x3: Step out, then 2x2.",
+        "AVATAR To Va. ff fi ffl (5:30)",
+        "Gr\u00F6\u00DFe \u0160\u0105 na\u00EFve",
+        "\u201CGo\u201D \u2013 don\u2019t \u2026 1/2 x5->x4",
+        "a",
+        "10 min to 2-3",
+        "A-B: C; d:e 3:4 <- ->",
+    };
+    for (size_t i = 0; i < sizeof said / sizeof *said; i++) {
+        uint32_t letters[64];
+        face_code codes[64];
+        raqm_glyph_t kept[64];
+        size_t letter_count = 0, count, again;
+        for (struct str rest = (struct str){said[i], strlen(said[i])}; rest.size > 0;
+             letter_count++) {
+            letters[letter_count] = metrics_letter(&rest);
+            codes[letter_count] = FACE_BOLD;
+        }
+        ck_assert_msg(latin_alone(letters, letter_count), "%s", said[i]);
+        const raqm_glyph_t *glyphs = fonts_shape(fonts, FACE_BOLD, letters, letter_count, &count);
+        ck_assert(glyphs && count <= 64);
+        memcpy(kept, glyphs, count * sizeof *kept);
+        glyphs = fonts_shape_mixed(fonts, codes, letters, letter_count, false, &again);
+        ck_assert_uint_eq(count, again);
+        for (size_t k = 0; k < count; k++) {
+            ck_assert_msg(kept[k].index == glyphs[k].index &&
+                              kept[k].cluster == glyphs[k].cluster &&
+                              kept[k].x_advance == glyphs[k].x_advance &&
+                              kept[k].x_offset == glyphs[k].x_offset &&
+                              kept[k].y_offset == glyphs[k].y_offset,
+                          "glyph %zu of %s", k, said[i]);
+        }
+    }
+}
+END_TEST
+
+START_TEST(what_is_not_latin_alone_is_left_to_libraqm)
+{
+    const uint32_t figures[] = {'1', '0'}, hebrew[] = {'a', 0x5D0}, mark[] = {'a', 0x301},
+                   soft[] = {'a', 0xAD};
+    ck_assert(!latin_alone(figures, 2));
+    ck_assert(!latin_alone(hebrew, 2));
+    ck_assert(!latin_alone(mark, 2));
+    ck_assert(!latin_alone(soft, 2));
+}
+END_TEST
+
 START_TEST(what_was_shaped_is_kept_by_face)
 {
     uint32_t letters[] = {'m', 'i', 'd'};
@@ -510,6 +561,8 @@ static void add_tests(TCase *all)
     tcase_add_test(all, clusters_of_a_run_to_the_left_go_from_its_last_glyph);
     tcase_add_test(all, an_x_between_digits_stays_an_x);
     tcase_add_test(all, a_text_said_again_has_the_glyphs_it_had);
+    tcase_add_test(all, latin_letters_are_shaped_as_libraqm_shapes_them);
+    tcase_add_test(all, what_is_not_latin_alone_is_left_to_libraqm);
     tcase_add_test(all, what_was_shaped_is_kept_by_face);
     tcase_add_test(all, what_is_kept_of_long_texts_has_a_bound);
     tcase_add_test(all, bytes_that_are_no_text_do_no_harm);
