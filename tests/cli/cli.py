@@ -133,6 +133,10 @@ def check():
         tap.ok(len(lines) > 2 and lines[1] == '      1 pases to 2' and lines[2].strip(' ') in ('^~~~~', '^~~~~~~~')
                and lines[1][lines[2].index('^'):].startswith('pases'), 'the line is shown with a mark under the word', err)
         tap.ok('\n  help: ' in err and 'pass' in err.split('help:')[1], 'help says the nearest word', err)
+        (here / 'long.play').write_text(GOOD + '    1 hums\n' * 600)
+        status, out, err = run('check', '--json', 'long.play', cwd=here)
+        tap.ok(status == 1 and 100 < len(out.splitlines()) < 600 and '600 errors' in err and f'first {len(out.splitlines())} ' in err,
+               'what --json leaves out is counted', f'{len(out.splitlines())} {err}')
         status, out, err = run('check', '--json', 'wrong.play', cwd=here)
         rows = [json.loads(line) for line in out.splitlines()]
         tap.ok(status == 1 and rows and set(rows[0]) >= {'file', 'line', 'column', 'end', 'severity', 'id', 'message', 'help'}
@@ -379,6 +383,9 @@ def handout():
         status, out, err = run('handout', 'good.play', cwd=here)
         tap.ok(status == 0 and out == 'lantern.pdf\n' and (here / 'lantern.pdf').read_bytes().startswith(b'%PDF-'),
                'handout writes a PDF', f'{status} {out} {err}')
+        for date in ('x' * 101, 'a\x1bb', 'a\nb', b'a\xffb'):
+            one_message(run('handout', 'good.play', '--date', date, '-o', 'date.pdf', cwd=here), 2, ['--date takes one line'], f'--date {date!r} is wrong use')
+        tap.same(run('handout', 'good.play', '--date', 'Zoë’s, 3 December', '-o', 'date.pdf', cwd=here)[:2], (0, 'date.pdf\n'), 'a date is a text')
         status, out, err = run('handout', 'book.play', '--for', 'everyone', '-o', 'for-{player}.pdf', cwd=here)
         tap.same((status, out), (0, 'for-wren-adeyemi.pdf\nfor-noor-lindqvist.pdf\n'), 'a file for every player of the roster')
         status, out, err = run('handout', 'book.play', '--for', 'wren adeyemi', cwd=here)

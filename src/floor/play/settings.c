@@ -16,7 +16,7 @@ static const char *const places[SETTING_COUNT] = {
 
 static const struct form *form_in(const struct block *block, enum setting setting)
 {
-    for (size_t i = 0; block && i < block->forms.count; i++) {
+    for (size_t i = 0; block_sets(block, setting) && i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
         if (form->kind == FORM_SETTING && form->setting->setting == setting) {
             return form;

@@ -474,7 +474,7 @@ bool above_zone(const struct cursor *c)
 {
     const struct block *top = c->top;
     bool found = false;
-    for (size_t i = 0; top && i < top->forms.count; i++) {
+    for (size_t i = 0; block_sets(top, SETTING_DEFENSE) && i < top->forms.count; i++) {
         const struct form *form = &top->forms.at[i];
         if (form->kind == FORM_SETTING && form->setting->setting == SETTING_DEFENSE) {
             enum defense_kind kind = form->setting->defense;

@@ -379,7 +379,13 @@ struct block {
     bool implied;           /* a play without a heading: the lines before the file's first one */
     bool broken;            /* the heading was not understood: reported */
     VEC(struct form) forms; /* in the order written */
+    uint32_t settings;      /* a bit for each that stands among them, so that no other is sought */
 };
+
+static inline bool block_sets(const struct block *block, enum setting setting)
+{
+    return block && (block->settings >> setting & 1) != 0;
+}
 
 /* A book: the blocks of its files, includes already in the place of their line (FORM_INCLUDE with
  * block != NULL, kind BLOCK_FILE). */

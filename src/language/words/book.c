@@ -38,7 +38,7 @@ static bool stands_already(struct reader *r, const struct block *block, const st
     if (setting->setting == SETTING_CAUTION) {
         return false;
     }
-    for (size_t i = 0; i < block->forms.count; i++) {
+    for (size_t i = 0; block_sets(block, setting->setting) && i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
         if (form->kind != FORM_SETTING || form->setting->setting != setting->setting ||
             (setting->setting == SETTING_LIMIT && !str_equal(form->setting->text, setting->text))) {
@@ -90,7 +90,9 @@ void setting_line(struct reader *r, const struct line *line, enum setting settin
         reader_broken(r, line);
         return;
     }
+    _Static_assert(SETTING_COUNT <= 32, "a bit each");
     reader_add(r, block, FORM_SETTING, line)->setting = form;
+    block->settings |= (uint32_t)1 << setting;
     thrower_on_line(r, block, form);
 }
 

@@ -7,7 +7,7 @@
 const struct setting_form *setting_of(const struct block *top, enum setting setting)
 {
     const struct setting_form *found = NULL;
-    for (size_t i = 0; top && i < top->forms.count; i++) {
+    for (size_t i = 0; block_sets(top, setting) && i < top->forms.count; i++) {
         const struct form *form = &top->forms.at[i];
         found =
             form->kind == FORM_SETTING && form->setting->setting == setting ? form->setting : found;

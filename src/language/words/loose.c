@@ -196,25 +196,13 @@ static bool start_said(struct reader *r, const struct line *line, struct line *o
     return true;
 }
 
-static bool start_stands(const struct reader *r)
-{
-    const struct block *block = r->top;
-    for (size_t i = 0; block && i < block->forms.count; i++) {
-        if (block->forms.at[i].kind == FORM_SETTING &&
-            block->forms.at[i].setting->setting == SETTING_START) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* 1 up top, wings 2 and 3, 4 in the left corner; horns set; five out: what a start would say, and
  * nothing else. Three players at least: fewer could be a sentence. */
 static bool placed_said(struct reader *r, const struct line *line, struct line *out)
 {
     static const char *const tails[] = {"set",    "look",    "alignment", "formation", "offense",
                                         "motion", "spacing", "to start",  NULL};
-    if (start_stands(r)) {
+    if (block_sets(r->top, SETTING_START)) {
         return false;
     }
     struct cursor c = reader_cursor(r, line, 0);

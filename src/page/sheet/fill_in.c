@@ -36,13 +36,15 @@ struct ask_form {
  * seen together, side by side. */
 static const struct ask_form strip = {1, 300, 324, 180, 0, true, TYPE_HEADING};
 static const struct ask_form small_strip = {1, 237.6, 266.4, 237.6, 0, true, TYPE_HEADING};
-static const struct ask_form full_strip = {1, 152, 176, 328, 0, true, TYPE_HEADING};
+static const struct ask_form full_strip = {1, 137, 161, 343, 0, true, TYPE_HEADING};
 static const struct ask_form pairs = {2, 237.6, 0, 237.6, 266.4, false, TYPE_HEADING};
 static const struct ask_form small_pairs = {2, 196, 0, 237.6, 266.4, false, TYPE_HEADING};
 /* Answers, of a play with few pictures, and with more: a question's picture is the answer's
  * enlarged, so that line lies on line. */
 static const struct ask_form answer_few = {2, 237.6, 0, 237.6, 266.4, false, TYPE_SMALL_HEADING};
 static const struct ask_form answer_many = {3, 152, 0, 152, 176, false, TYPE_SMALL_HEADING};
+/* Of full floors alone: so wide that two of them stand one above the other on a page. */
+static const struct ask_form answer_full = {3, 137, 0, 152, 176, false, TYPE_SMALL_HEADING};
 enum { FEW = 2, LEAST_ASKED = 4 /* questions, of a play that has so many */ };
 
 struct filling_in {
@@ -366,19 +368,21 @@ static void set_answers_pages(struct filling_in *filling)
 }
 
 /* A step that is read is asked about in its reads alone; a full floor is as tall as many. */
-static bool is_few(struct arena *arena, const struct play *play, const diagram_list *diagrams)
+static const struct ask_form *choose_answering(struct arena *arena, const struct play *play,
+                                               const diagram_list *diagrams)
 {
     const struct scene_options options = {.width = answer_few.picture};
-    size_t count = 0;
+    size_t count = 0, tall = 0;
     for (size_t i = 0; i < diagrams->count; i++) {
         const struct step *step = &play->steps.at[diagrams->at[i].step];
         bool read = step->branches.count > 0 && step->branches.at[0].kind == BRANCH_READ;
         count += diagrams->at[i].branch >= 0 || !read;
-        if (scene_height(arena, &diagrams->at[i], &options) > options.width) {
-            return false;
-        }
+        tall += scene_height(arena, &diagrams->at[i], &options) > options.width;
     }
-    return count <= FEW;
+    if (tall > 0) {
+        return tall == diagrams->count ? &answer_full : &answer_many;
+    }
+    return count <= FEW ? &answer_few : &answer_many;
 }
 
 /* With small pictures where that saves a page. */
@@ -405,8 +409,7 @@ static bool add_play(struct booklet *booklet, const struct sheet_play *row)
     scene_diagrams(arena, run, &diagrams);
     struct filling_in filling = {.rows = {.setter = booklet->setter},
                                  .run = run,
-                                 .answering = is_few(arena, run->play, &diagrams) ? &answer_few
-                                                                                  : &answer_many};
+                                 .answering = choose_answering(arena, run->play, &diagrams)};
     asked_of(arena, run->play, &diagrams, booklet->setter.job->seed, LEAST_ASKED,
              filling.answering->picture, &filling.asked);
     bool asked = filling.asked.count > 0; /* nothing is where nothing moves */

@@ -39,6 +39,7 @@ struct option_row {
         OPTION_END,
         OPTION_FLAG,
         OPTION_TEXT,
+        OPTION_LINE, /* text that stands on a page */
         OPTION_CHOICE,
         OPTION_NUMBER,
         OPTION_LENGTH,

@@ -46,7 +46,7 @@ int sheet_of_plays(const struct request *request, struct input *input, struct pi
     }
 #define ROW_DATE                                                                                   \
     {                                                                                              \
-        "date", 0, OPTION_TEXT, FIELD(date), "TEXT", "stands at the foot of the page", 0, 0        \
+        "date", 0, OPTION_LINE, FIELD(date), "TEXT", "stands at the foot of the page", 0, 0        \
     }
 
 #endif

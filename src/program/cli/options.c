@@ -3,6 +3,7 @@
  * behind = or as the next word; -- ends options. */
 #include "program/cli/options.h"
 
+#include <jansson.h>
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -140,6 +141,24 @@ static bool set_number(const struct reading *reading, const struct option_row *r
     return true;
 }
 
+/* A text for a page, which has one line for it. */
+static bool set_line(const struct reading *reading, const struct option_row *row, const char *value)
+{
+    const size_t most = 100;
+    json_t *text = json_string(value); /* NULL: no UTF-8 */
+    bool good = text != NULL;
+    json_decref(text);
+    for (const char *at = value; good && *at; at++) {
+        good = (unsigned char)*at >= ' ' && *at != 0x7F;
+    }
+    if (!good || strlen(value) > most) {
+        return wrong(reading, "--%s takes one line of text, at most %zu bytes of UTF-8", row->name,
+                     most);
+    }
+    *(const char **)((char *)reading->request + row->offset) = value;
+    return true;
+}
+
 /* Of two values one would be lost, and nobody would know which. */
 static bool is_first(struct reading *reading, const struct option_row *row)
 {
@@ -178,6 +197,8 @@ static bool set(struct reading *reading, const struct option_row *row, const cha
     switch (row->kind) {
     case OPTION_CHOICE:
         return set_choice(reading, row, value);
+    case OPTION_LINE:
+        return set_line(reading, row, value);
     case OPTION_NUMBER:
     case OPTION_LENGTH:
         return set_number(reading, row, value);

@@ -177,14 +177,17 @@ static void count_of(char *out, size_t size, size_t count, const char *word)
     snprintf(out, size, "%zu %s%s", count, word, count == 1 ? "" : "s");
 }
 
-static void show_total(const struct courtwright *book, size_t shown_count)
+static void show_total(const struct courtwright *book, const struct telling *telling,
+                       size_t shown_count)
 {
     char errors[40], warnings[40];
     size_t kept = courtwright_diagnostic_count(book);
     size_t all = courtwright_error_count(book) + courtwright_warning_count(book);
     count_of(errors, sizeof errors, courtwright_error_count(book), "error");
     count_of(warnings, sizeof warnings, courtwright_warning_count(book), "warning");
-    if (shown_count > 0 && all > 0) {
+    if (telling->json && all > kept) {
+        fprintf(stderr, "%s, %s; only the first %zu are written\n", errors, warnings, kept);
+    } else if (!telling->json && shown_count > 0 && all > 0) {
         fprintf(stderr, "%s, %s%s\n", errors, warnings,
                 all > kept ? "; the list above stops early" : "");
     }
@@ -212,9 +215,7 @@ int tell(const struct request *request, const struct courtwright *book,
             return STATUS_FILE;
         }
     }
-    if (!telling->json) {
-        show_total(book, counted);
-    }
+    show_total(book, telling, counted);
     bool bad = courtwright_error_count(book) > 0 || (request->strict && warnings > 0);
     return bad ? STATUS_TEXT : STATUS_FINE;
 }
