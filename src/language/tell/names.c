@@ -234,6 +234,7 @@ static void say_offset(const struct teller *t, struct strbuf *out, const struct 
                                                        [OUTSIDE] = " outside ",
                                                        [LEFT_OF] = " left of ",
                                                        [RIGHT_OF] = " right of "};
+    strbuf_text(out, "a spot ");
     play_length(out, t->play, goal->length);
     strbuf_text(out, words[goal->direction]);
     if (goal->a->kind == GOAL_BODY) {

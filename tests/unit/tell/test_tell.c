@@ -347,7 +347,7 @@ START_TEST(places_are_told_in_words)
     above.a = &corner;
     above.direction = ABOVE;
     above.length = .9144;
-    ck_assert_str_eq(told(&play, above).at, "3 ft toward half court from the left corner");
+    ck_assert_str_eq(told(&play, above).at, "a spot 3 ft toward half court from the left corner");
     line.kind = GOAL_LINE;
     line.spot = SPOT_BASELINE;
     ck_assert_str_eq(told(&play, line).at, "the baseline");
