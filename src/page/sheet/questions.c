@@ -96,13 +96,28 @@ static void print_draw(struct strbuf *out, const struct looking *looking, const 
 
 /* ---- questions ---- */
 
-/* "$" stands for who does it, "&" for the other of the task, "@" for what the read is of. */
+/* "5 screens", or of a stagger "5 and 4 screen". */
+static void print_screeners(struct strbuf *out, const struct task *task)
+{
+    bool two = task->kind == TASK_USE && task->other2 != BODY_NONE;
+    tell_body(out, task->other);
+    if (two) {
+        strbuf_text(out, " and ");
+        tell_body(out, task->other2);
+    }
+    strbuf_text(out, two ? " screen" : " screens");
+}
+
+/* "$" stands for who does it, "&" for the other of the task, "^" for who screens for him and that
+ * they do, "@" for what the read is of. */
 static void print_question(struct strbuf *out, const char *text, const struct looking *looking,
                            const struct task *task)
 {
     for (; *text; text++) {
         if (*text == '$' || *text == '&') {
             tell_body(out, *text == '$' ? task->who : task->other);
+        } else if (*text == '^') {
+            print_screeners(out, task);
         } else if (*text == '@') {
             strbuf_add(out, tell_conditions(looking->arena, looking->branch));
         } else {
@@ -145,8 +160,7 @@ static const char *topic_question(const struct looking *looking, enum topic topi
         return looking_is_read(looking) ? "$ has set the screen, and @. What does $ do next? "
                                         : "$ has set the screen. What does $ do next? ";
     case TOPIC_USE:
-        return more ? "& screens for $. What does $ do? "
-                    : "& screens for $. Which way does $ go? ";
+        return more ? "^ for $. What does $ do? " : "^ for $. Which way does $ go? ";
     case TOPIC_SCREEN:
         return more ? "$ screens for &. Where, and what does $ do then? "
                     : "$ screens for &. Where does $ stop? ";

@@ -225,6 +225,17 @@ START_TEST(which_way_is_asked_where_it_is_told)
 }
 END_TEST
 
+START_TEST(both_screeners_of_a_stagger_are_named)
+{
+    const struct play *play = run_text(
+        "play \"Loom\"\n  start 1 left wing, 2 top, 3 right corner, 4 left block, 5 right block\n"
+        "  ball 2\n  defense man\n  step \"Along the baseline\"\n"
+        "    5 and 4 screen for 3\n    3 comes off 5 and 4 to left corner\n");
+    ck_assert(is_ever_told(play, SEEDS, 4, false, "5 and 4 screen for 3. "));
+    ck_assert(!is_ever_told(play, SEEDS, 4, false, "5 screens for 3. Which"));
+}
+END_TEST
+
 /* A slip goes as if to screen; a screen that is set is answered with its place. */
 START_TEST(a_screen_is_answered_with_its_place_when_it_is_set)
 {
@@ -602,6 +613,7 @@ int main(void)
     tcase_add_test(all, what_a_screener_does_when_nothing_is_read_is_asked_as_a_place);
     tcase_add_test(all, when_is_asked_where_the_coach_says_when);
     tcase_add_test(all, which_way_is_asked_where_it_is_told);
+    tcase_add_test(all, both_screeners_of_a_stagger_are_named);
     tcase_add_test(all, a_screen_is_answered_with_its_place_when_it_is_set);
     tcase_add_test(all, who_gets_the_ball_is_not_told_by_who_has_it_next);
     tcase_add_test(all, who_gets_the_ball_is_not_told_by_a_neighbors_question);
