@@ -385,6 +385,11 @@ def look_at_trends(folder):
         f'charted {year}-12-10 film\n  "Switchback" set {made} of 20\n' for year, made in ((2024, 2), (2025, 18)))
     pdf = sheet(folder, 'trend', 'years', years)
     tap.ok(pdf and 'Dec 10, 2024 to Dec 10, 2025' in plain(pdf).replace('\xa0', ' '), 'years: dates of two years say which')
+    team = many_steps(1) + '    chart set "Screen set"\ncharted 2026-10-01 game\n  "Switchback" set 9 of 14\n'
+    for parts, all_of in ((((4, 6), (5, 8)), '9 of 14'), (((4, 6), (5, 9)), '18 of 29')):
+        rows = ''.join(f'  "Switchback" set {made} of {of} by "Player {i}"\n' for i, (made, of) in enumerate(parts))
+        text = plain(sheet(folder, 'trend', 'parts', team + rows)).replace('\xa0', ' ')
+        tap.ok(all_of in text and '4 of 6' in text, f'parts: {parts} of 9 of 14 by two players are {all_of}', text)
     few = many_steps(1) + '    chart set "Screen set"\ncharted 2026-10-01 game\n  "Switchback" set 4 of 8 by 3\n' \
         'charted 2026-10-09 game\n  "Switchback" set 8 of 9\n'
     pdf = sheet(folder, 'trend', 'few', few)

@@ -5,6 +5,7 @@
 #include "language/syntax/chars.h"
 #include "language/words/grammar.h"
 #include "language/words/outline.h"
+#include "language/words/reader.h"
 
 #include "base/limits.h"
 
@@ -86,6 +87,27 @@ static bool two_things(struct cursor *c, const struct pieces *pieces)
     return true;
 }
 
+/* 3 stations of 4 min, stations of 4 min: what stands over stations, and no item. */
+static bool over_stations(struct cursor *c)
+{
+    struct cursor trial = *c;
+    int count = 3;
+    struct span span;
+    bool counted = integer_read(&trial, &count, &span);
+    if (!take_words(&trial, "stations of") || trial.at == trial.end) {
+        return false;
+    }
+    double each =
+        trial.at->kind == TOKEN_MEASURE || trial.at->kind == TOKEN_NUMBER ? trial.at->number : 4;
+    struct diag *diag =
+        REFUSE(c, TEXT_PLAN, cursor_taken(&trial, c->at), "stations are told by all their minutes");
+    diag_help(c->diags, diag,
+              "write `stations %g min, change every %g min`, and under it `station \"Basket 1\" "
+              "drill \"Four-spot closeouts\"`%s",
+              count * each, each, counted ? "" : ", for three stations");
+    return true;
+}
+
 /* Minutes out of range are told by the strict reading; times that run backwards by nobody else. */
 static bool fits_a_practice(struct cursor *c, const struct pieces *pieces, double minutes)
 {
@@ -153,7 +175,8 @@ bool outline_item(struct cursor *c, struct plan_form *out, int *clock)
 {
     struct pieces pieces;
     struct strbuf text;
-    if (c->at == c->end || mistyped(c) || !find_pieces(c, &pieces) || two_things(c, &pieces)) {
+    if (c->at == c->end || mistyped(c) || over_stations(c) || !find_pieces(c, &pieces) ||
+        two_things(c, &pieces)) {
         return false;
     }
     const struct token *from = pieces.to ? pieces.to + 1 : pieces.from ? pieces.from + 1 : c->at;
@@ -174,4 +197,90 @@ bool outline_item(struct cursor *c, struct plan_form *out, int *clock)
     *clock = pieces.from ? (int)pieces.from->number : -1;
     c->at = c->end;
     return true;
+}
+
+/* ---- what kind of work it is ---- */
+
+static void say_kind(struct cursor *c, struct span said, const char *as, const char *otherwise)
+{
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_READ_AS, said, "`%.*s` was read as `%s`",
+                                 STR_ARG(cursor_text(c, said)), as);
+    diag_help(c->diags, diag, "%s", otherwise);
+}
+
+/* 4 on 4, 3-on-2; not 1 on 0. */
+static bool take_sides(struct cursor *c)
+{
+    struct cursor trial = *c;
+    int attack, defend;
+    struct span span;
+    bool on = integer_read(&trial, &attack, &span);
+    take_mark(&trial, '-');
+    on = on && take_words(&trial, "on");
+    take_mark(&trial, '-');
+    if (!on || !integer_read(&trial, &defend, &span) || defend < 1) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
+/* The first place in the line where one of these stands, or sides that play each other. */
+static bool said_in(const struct cursor *c, const char *const words[], bool sides,
+                    struct span *said)
+{
+    for (const struct token *at = c->at; at < c->end; at++) {
+        struct cursor trial = *c;
+        trial.at = at;
+        if (take_among(&trial, words) || (sides && take_sides(&trial))) {
+            *said = cursor_taken(&trial, at);
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Does the text begin or end with one of these, or is it one of these? */
+static bool text_has(struct str text, const char *const words[], bool whole)
+{
+    for (; *words; words++) {
+        struct str word = str_of(*words);
+        size_t rest = text.size - word.size;
+        bool fits = text.size == word.size || (!whole && text.size > word.size);
+        if (fits && ((str_equal_fold((struct str){text.at, word.size}, word) &&
+                      (rest == 0 || text.at[word.size] == ' ')) ||
+                     (str_equal_fold((struct str){text.at + rest, word.size}, word) &&
+                      (rest == 0 || text.at[rest - 1] == ' ')))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void outline_kind(struct cursor *c, struct plan_form *out)
+{
+    static const char *const none[] = {"no contact", "without contact", "non contact",
+                                       "non-contact", NULL};
+    static const char *const contact[] = {"full contact", "contact", "scrimmage",
+                                          "scrimmaging",  "live",    NULL};
+    static const char *const warm[] = {"stretching", "stretches", "stretch", "jogging",
+                                       "jog",        "warmup",    NULL};
+    static const char *const water[] = {"drinks break", "drink break", "drinks", "drink",
+                                        "break",        "rest",        NULL};
+    struct span said;
+    if (out->content != CONTENT_TEXT) {
+        return;
+    }
+    if (said_in(c, none, false, &said)) {
+        out->contact = CONTACT_NO;
+    } else if (said_in(c, contact, true, &said)) {
+        out->contact = CONTACT_YES;
+        say_kind(c, said, "contact", "if it is not live, write `, no contact` behind it");
+    } else if (text_has(out->text, warm, false)) {
+        out->content = CONTENT_WARM_UP;
+        say_kind(c, c->line_span, "warm-up", "if it is work, put what is done in quotes");
+    } else if (text_has(out->text, water, true)) {
+        out->content = CONTENT_WATER;
+        say_kind(c, c->line_span, "water", "if nobody drinks, put what is done in quotes");
+    }
 }

@@ -8,5 +8,8 @@
 /* `clock`: when it begins, minutes after midnight; -1: not said. False: no such item; c->refusals
  * has grown where that was reported. */
 bool outline_item(struct cursor *c, struct plan_form *out, int *clock);
+/* What kind of work the coach's own words say it is, where they do: contact, none of it, warm-up,
+ * water. What is taken so is noted. */
+void outline_kind(struct cursor *c, struct plan_form *out);
 
 #endif

@@ -532,6 +532,8 @@ static bool outlined(struct reader *r, const struct line *line)
     if (!item) {
         return false;
     }
+    struct cursor words = reader_cursor(r, line, 0);
+    outline_kind(&words, &plan);
     if (clock >= 0 && !same_above(r, PLAN_ITEM) && !same_above(r, PLAN_STARTS)) {
         struct plan_form starts = {
             .kind = PLAN_STARTS, .clock = clock, .text_span = SPAN_NONE, .with_span = SPAN_NONE};

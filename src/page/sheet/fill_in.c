@@ -346,8 +346,8 @@ static void set_questions_pages(struct filling_in *filling)
         asked_together(asked, 0) == asked->count
             ? STR("A line is missing where each letter stands. Draw it, then answer. The "
                   "answers are on the last page.")
-            : STR("A line is missing where each letter stands. Draw it, then answer. Keep what "
-                  "is below a dashed line covered until then. The answers are at the end.");
+            : STR("A line is missing where each letter stands. Draw it, then answer. Only then "
+                  "look below a dashed line, and at the next page.");
     rows_open(&filling->rows, head, &caution);
     for (size_t i = 0; i < asked->count;) {
         size_t count = asked_together(asked, i);

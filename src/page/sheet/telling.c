@@ -251,7 +251,8 @@ static void set_words(struct column *column, const struct telling *telling, stru
     }
 }
 
-/* Of a way on the reader's own lines are those of it alone, as her job is. */
+/* Of a way on the reader's own lines are those of it alone, as her job is; of one that begins with
+ * its step all of them: "begin as in step 1". */
 static struct scene_options picture_options(const struct setter *setter,
                                             const struct diagram *diagram, double width)
 {
@@ -318,7 +319,7 @@ static struct telling telling_make(const struct setter *setter, const struct run
     if (diagram->branch >= 0) {
         telling.branch = &step->branches.at[diagram->branch];
         telling.first_task = scene_first_task(diagram);
-        telling.own_task = step->tasks.count;
+        telling.own_task = telling.first_task > 0 ? step->tasks.count : 0;
         telling.points = &telling.branch->points;
     }
     return telling;

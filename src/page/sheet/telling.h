@@ -27,7 +27,7 @@ struct telling {
     const struct branch *branch; /* or NULL */
     const struct scene *scene;
     size_t first_task; /* what the diagram shows is told from here on; */
-    size_t own_task;   /* what is a read's own, from here on */
+    size_t own_task;   /* whose player's job this is, from here on */
     const point_list *points;
 };
 

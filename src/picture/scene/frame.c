@@ -118,7 +118,7 @@ size_t scene_first_task(const struct diagram *diagram)
 
 size_t scene_own_task(const struct diagram *diagram)
 {
-    return diagram->branch >= 0 ? common_tasks(diagram) : 0;
+    return diagram->branch >= 0 && scene_first_task(diagram) > 0 ? common_tasks(diagram) : 0;
 }
 
 bool scene_begins_again(const struct diagram *diagram)

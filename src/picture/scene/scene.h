@@ -151,7 +151,8 @@ const struct diagram *scene_first_diagram(const diagram_list *diagrams, size_t s
 /* The first task of which it may show a line: a way on shows its own alone, but the whole step
  * where half a line of that would be left. Its words begin there too. */
 size_t scene_first_task(const struct diagram *diagram);
-/* The first task that is a way on's own; 0: of a step. */
+/* The first task that is a way on's own; 0: of a step, and of a way whose picture begins with it.
+ */
 size_t scene_own_task(const struct diagram *diagram);
 /* Is it a way on that shows the whole step? */
 bool scene_begins_again(const struct diagram *diagram);

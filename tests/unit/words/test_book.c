@@ -170,7 +170,8 @@ static const struct book_case book_cases[] = {
      "5 min play \"A\", against them\n5 min water, with us\nstarts at noon\nlasts long\n",
      "practice(broken plan broken broken broken broken broken broken broken broken broken broken "
      "broken)",
-     "2:7 text.plan, 4:1 text.plan, 5:1 text.plan, 6:1 text.plan, 7:12 text.plan, "
+     "2:7 text.plan, 3:8 text.read-as, 4:1 text.plan, 5:1 text.plan, 6:1 text.plan, 7:12 "
+     "text.plan, "
      "8:14 text.plan, 9:23 text.plan, 10:24 text.plan, 11:25 text.plan, 12:19 text.plan, "
      "13:11 text.plan, 14:7 text.plan"},
     {"practice \"P\"\n3 min water, contact\n3 min water, against man\n3 min water, no contact\n"
@@ -181,6 +182,11 @@ static const struct book_case book_cases[] = {
      "5 min \"C\", 5 on 5, contact\n",
      "practice(plan plan broken)",
      "2:13 text.read-as, 3:11 text.read-as, 4:12 text.read-as, 4:20 text.plan"},
+    {"practice \"P\"\n10 min scrimmage 4 on 4 full contact\n10 min shell, no contact\n"
+     "5 min stretching\n3 min drinks break\n8 min shooting 1 on 0\n3 stations of 4 min\n"
+     "8 min break the press\n",
+     "practice(plan plan plan plan plan broken plan)",
+     "2:8 text.read-as, 4:1 text.read-as, 5:1 text.read-as, 7:1 text.plan"},
     {"practice \"P\"\nstep \"A\"\n1 shoots\n", "practice(broken broken)", "2:1 text.heading-place"},
     {"charted 2026-12-01 film \"X\"\n  \"A\" set 7 of 12\n\"A\" read \"Fade\" 3 out of 4 by 2\n"
      "\"A\": points 14 in 12, by \"Wren\"\n",
