@@ -454,7 +454,7 @@ def look_at_coach(folder):
             text = plain(pdf).replace('\xa0', ' ')
             for words in ('Coach’s sheet, under 16 girls', 'Timing', 'Set screens have a heavy edge.', 'With 1a.', 'Common mistakes',
                           '3 leaves before 5 is still.', 'Step 1: what x3 does decides what 3 does', '3 curls off 5 to the nail.', 'Oct 12',
-                          'the screen is set at', 'the cut passes at', 'out of reach.'):
+                          'the screen is set at', 'the cut passes at', '’s hand by'):
                 tap.ok(words in text, f'coach {paper}: says {words}', text)
     drill = sheet(folder, 'coach', 'coach, drill', KITES, '--play', 'Out of the corner')
     if drill:

@@ -124,6 +124,22 @@ static bool is_seen(const struct segment *segment, body defender)
     return defender != BODY_NONE && segment->track[defender].on_floor;
 }
 
+/* ": the ball clears x3's hand by 0.6 ft." */
+static void print_clear(struct strbuf *text, const struct segment *segment,
+                        const struct task_record *pass)
+{
+    const double hardly = .03; /* m: "0 ft" at the precision it is told */
+    bool any = pass->lane >= hardly;
+    strbuf_text(text, any ? ": the ball clears " : ": the ball only just clears ");
+    tell_body(text, pass->lane_by);
+    strbuf_text(text, "\xE2\x80\x99s hand");
+    if (any) {
+        strbuf_text(text, " by ");
+        play_length(text, segment->play, pass->lane);
+    }
+    strbuf_char(text, '.');
+}
+
 static void watch_passes(struct arena *arena, const struct segment *segment,
                          const watched_list *found, watched_list *out)
 {
@@ -149,9 +165,7 @@ static void watch_passes(struct arena *arena, const struct segment *segment,
     tell_body(&text, segment->record[nearest].lane_by);
     strbuf_text(&text, " before the pass to ");
     tell_body(&text, pass->other);
-    strbuf_text(&text, ": the ball goes by ");
-    play_length(&text, segment->play, segment->record[nearest].lane);
-    strbuf_text(&text, " out of reach.");
+    print_clear(&text, segment, &segment->record[nearest]);
     VEC_PUSH(arena, out, ((struct watched){NULL, 0, strbuf_str(&text)}));
 }
 
