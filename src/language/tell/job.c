@@ -560,7 +560,9 @@ struct str tell_job_before(struct arena *arena, const struct play *play, const s
 struct str tell_job_once(struct arena *arena, const struct play *play, const struct step *step,
                          int branch, body who, bool again)
 {
-    struct str before = tell_job_before(arena, play, step, branch, who);
+    struct teller here = {.arena = arena, .play = play, .step = step, .branch = branch, .you = who};
+    bool begins = again && branch >= 0 && has_part_before(&here, step->tasks.count);
+    struct str before = begins ? STR("") : tell_job_before(arena, play, step, branch, who);
     return before.size > 0 ? str_format(arena, "The same as in %.*s.", STR_ARG(before))
                            : tell_job(arena, play, step, branch, who, again);
 }

@@ -201,6 +201,21 @@ START_TEST(where_no_common_part_is_drawn_the_first_way_tells_it)
 }
 END_TEST
 
+/* Her picture shows the step's pass again: to stay wide is not all of her job there. */
+START_TEST(who_begins_again_and_then_stands_is_told_both)
+{
+    const struct play *play = run_text("play \"Tollgate\"\n  start five-out\n  ball 1\n"
+                                       "  defense man\n  step\n    1 passes to 2\n"
+                                       "    read x3 trails \"A\"\n      3 cuts to the rim\n"
+                                       "    read otherwise \"B\"\n      4 cuts to the rim\n");
+    const struct step *step = &play->steps.at[0];
+    const char *apart = plain(tell_job_once(&arena, play, step, 1, body_attacker(1), false));
+    ck_assert_msg(strstr(apart, "The same as in ") != NULL, "%s", apart);
+    const char *again = plain(tell_job_once(&arena, play, step, 1, body_attacker(1), true));
+    ck_assert_msg(strstr(again, "egin as in step 1.") != NULL, "%s", again);
+}
+END_TEST
+
 /* ---- the order of the pictures on a page ---- */
 
 static const char *label_of(const struct setter *setter, const struct scene *scene)
@@ -438,6 +453,7 @@ int main(void)
     tcase_add_test(all, what_is_a_finding_is_no_figure);
     tcase_add_test(all, where_nobody_defends_nobody_is_watched);
     tcase_add_test(all, a_pass_of_the_coach_is_no_figure);
+    tcase_add_test(all, who_begins_again_and_then_stands_is_told_both);
     tcase_add_test(all, the_coach_is_told_what_a_goal_in_seconds_takes);
     tcase_add_test(all, the_strip_ends_on_a_whole_second_and_has_a_lane_for_each_who_moves);
     tcase_add_test(all, a_lineup_says_who_has_which_spot_else_the_roster);
