@@ -239,6 +239,7 @@ static void suppose(struct world *world, body self, const struct condition *cond
         .strategy = strategy,
         .whom = whom,
         .with = second == self ? duty_read_of(world, &condition->who) : second,
+        .vain = world->duty[self].vain, /* as reads_look has it */
         .task = SIM_NO_TASK,
         .waits = defense_waits(strategy) && !branch->goal_written,
         .has_place = branch->goal_written,

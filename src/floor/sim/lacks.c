@@ -14,7 +14,11 @@ static const struct {
     {VERB_TRAILS, LACK_MOVE},     {VERB_BUMPS, LACK_MOVE},     {VERB_TAGS, LACK_MOVE},
     {VERB_DOUBLES, LACK_BALL},    {VERB_TRAPS, LACK_BALL},     {VERB_CLOSES_OUT, LACK_BALL},
     {VERB_STUNTS, LACK_BALL},     {VERB_DENIES, LACK_NO_BALL}, {VERB_OVERPLAYS, LACK_NO_BALL},
-    {VERB_FRONTS, LACK_NO_BALL},  {VERB_BOXES_OUT, LACK_SHOT}};
+    {VERB_FRONTS, LACK_NO_BALL},  {VERB_BOXES_OUT, LACK_SHOT}, {VERB_HELPS, LACK_DRIVE},
+    {VERB_ROTATES, LACK_THREAT},  {VERB_SAGS, LACK_STEP},      {VERB_STAYS, LACK_STEP}};
+
+#define NEAR_RIM 5.2 /* m: the ball so near calls for help, as in duty_watch.c */
+#define AT_HAND 2.0  /* m: from no further off anybody closes out (ours) */
 
 /* ---- screens ---- */
 
@@ -107,15 +111,97 @@ static bool keeps_ball(const struct world *world, body who)
     return ball_is_held(world, who);
 }
 
+/* Whoever goes to set a screen is not run with: he is met there. */
 static bool moves(const struct world *world, body who)
 {
     for (size_t i = 0; i < world->jobs; i++) {
         const struct job *job = &world->job[i];
-        if (job->task->who == who && task_class(job->task->kind)->movement && !job->complete) {
+        bool runs = task_class(job->task->kind)->movement && job->task->kind != TASK_SCREEN;
+        if (job->task->who == who && runs && !job->complete) {
             return true;
         }
     }
     return is_screened(world, who, BODY_NONE, false);
+}
+
+/* ---- what calls for help ---- */
+
+/* He is near the rim, or on his way to where that is. */
+static bool comes_near(const struct world *world, body who)
+{
+    for (size_t i = 0; i < world->jobs; i++) {
+        const struct job *job = &world->job[i];
+        const struct task *task = job->task;
+        bool goes = task->who == who && task_class(task->kind)->movement && !job->complete;
+        if (goes && (task->verb == VERB_DRIVES || vec2_length(task->planned) < NEAR_RIM)) {
+            return true;
+        }
+    }
+    return vec2_length(world->agent[who].m.at) < NEAR_RIM;
+}
+
+/* The ball comes near the rim in the hands of anybody but `own`; of him. */
+static bool drives(const struct world *world, body own, bool his)
+{
+    for (int b = 0; b < BODY_COACH; b++) {
+        if (world->agent[b].here && (b == own) == his && comes_by_ball(world, (body)b) &&
+            comes_near(world, (body)b)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Anything but passes among those who stand outside. */
+static bool threatens(const struct world *world, body own)
+{
+    bool any = drives(world, own, false);
+    for (size_t i = 0; i < world->jobs && !any; i++) {
+        const struct task *task = world->job[i].task;
+        any = body_is_attacker(task->who) && task->who != own && task_class(task->kind)->movement;
+    }
+    return any;
+}
+
+/* ---- whom the step is about ---- */
+
+static bool names(const struct task *task, body who)
+{
+    bool stands = task->kind == TASK_HOLD && task->stay;
+    return (task->who == who && !stands) || task->other == who || task->other2 == who;
+}
+
+/* A sentence names him, before the reads or in any of them: one may tell what is done about him,
+ * and the other what else. */
+static bool has_part(const struct world *world, body who)
+{
+    const struct step *step = world->step;
+    for (int b = -1; b < (int)step->branches.count; b++) {
+        for (size_t i = 0; i < step_task_count(step, b); i++) {
+            if (names(step_task(step, b, i), who)) {
+                return true;
+            }
+        }
+    }
+    for (size_t i = 0; i < world->jobs; i++) { /* what goes on from the step before */
+        if (names(world->job[i].task, who)) {
+            return true;
+        }
+    }
+    return ball_is_for(world, who) || is_screened(world, who, BODY_NONE, false) ||
+           is_screened(world, BODY_NONE, who, false);
+}
+
+/* He has it, nobody is to pass it to him, and his defender is with him. */
+static bool is_closed_out(const struct world *world, body self, body whom)
+{
+    for (size_t i = 0; i < world->jobs; i++) {
+        if (task_gives_ball_to(world->job[i].task, whom)) {
+            return false;
+        }
+    }
+    return ball_is_held(world, whom) && world->guards[self] == whom &&
+           vec2_near(world->agent[whom].m.at, world->agent[self].m.at, AT_HAND);
 }
 
 static bool is_shot(const struct world *world)
@@ -130,13 +216,21 @@ static bool is_shot(const struct world *world)
 
 /* ---- what is asked ---- */
 
+/* What calls for it: in a sentence the coach does. */
+static bool of_reads(enum lack lack)
+{
+    return lack == LACK_DRIVE || lack == LACK_THREAT || lack == LACK_STEP;
+}
+
 static enum lack row_of(const struct word *word)
 {
     bool trap = word->verb == VERB_TRAPS && word->whom == BODY_NONE; /* whoever has the ball */
     bool low = word->verb == VERB_DROPS && word->has_place;
     for (size_t i = 0; i < sizeof rows / sizeof *rows && !trap && !low; i++) {
         if (rows[i].verb == word->verb) {
-            return rows[i].lack;
+            bool sent = rows[i].lack == LACK_DRIVE && word->has_place;
+            enum lack lack = sent ? LACK_THREAT : rows[i].lack;
+            return word->is_read || !of_reads(lack) ? lack : LACK_NONE;
         }
     }
     return LACK_NONE;
@@ -151,9 +245,20 @@ static bool is_given(const struct world *world, const struct word *word, enum la
     bool at_screen = has && is_screened(world, whom, BODY_NONE, true);
     switch (*lack) {
     case LACK_BALL:
+        if (word->is_read && word->verb == VERB_CLOSES_OUT &&
+            is_closed_out(world, word->self, whom)) {
+            *lack = LACK_CATCH;
+            return false;
+        }
         return comes_by_ball(world, whom);
     case LACK_NO_BALL:
-        return !has || (at_screen && word->verb == VERB_OVERPLAYS);
+        if (has && !(at_screen && word->verb == VERB_OVERPLAYS)) {
+            return false;
+        }
+        *lack = LACK_STEP;
+        return !word->is_read || has_part(world, whom);
+    case LACK_STEP:
+        return drives(world, whom, false) || has_part(world, whom);
     default:
         break;
     }
@@ -177,8 +282,15 @@ enum lack lacks(const struct world *world, const struct word *word)
         return has_pair(world, word) ? LACK_NONE : lack;
     case LACK_MOVE:
     case LACK_BALL:
-    case LACK_NO_BALL: /* of an area: it is about whoever comes there */
+    case LACK_NO_BALL:
+    case LACK_STEP: /* of an area: it is about whoever comes there */
         return whom == BODY_NONE || is_given(world, word, &lack, whom) ? LACK_NONE : lack;
+    case LACK_DRIVE:
+        return drives(world, word->man, false)  ? LACK_NONE
+               : drives(world, word->man, true) ? LACK_OWN
+                                                : lack;
+    case LACK_THREAT:
+        return threatens(world, word->man) ? LACK_NONE : lack;
     case LACK_SHOT:
         return is_shot(world) ? LACK_NONE : lack;
     default:

@@ -18,7 +18,11 @@ enum lack {
     LACK_BALL,    /* never has the ball */
     LACK_NO_BALL, /* always has it */
     LACK_SHOT,    /* nobody shoots */
-    LACK_DRIVE,   /* nobody drives at the rim: known when the step is over */
+    LACK_CATCH,   /* has it from the start, with him at hand: there is no way to come */
+    LACK_STEP,    /* has no part in the step */
+    LACK_DRIVE,   /* nobody drives at the rim; more of it is known when the step is over */
+    LACK_OWN,     /* nobody but his own man does */
+    LACK_THREAT,  /* nor cuts, nor has the ball near the rim */
     LACK_LEAVING, /* he is with his man already: known when he has come to him */
     LACK_COUNT
 };
@@ -28,6 +32,7 @@ struct word {
     body self, man;   /* who does it, and whom he guards; BODY_NONE: he has an area */
     body whom, other; /* an attacker who is named; the other defender's man; or BODY_NONE */
     bool has_place;
+    bool is_read; /* a sentence has him do it, whatever for; a read tells what is seen, and why */
 };
 
 enum lack lacks(const struct world *world, const struct word *word);

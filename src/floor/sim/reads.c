@@ -23,6 +23,16 @@ static const struct {
                    "write the pass, # passes to @, or name who has the ball"},
     [LACK_NO_BALL] = {OF_WHOM, "has the ball all the while",
                       "name a player without the ball, or write the pass: @ passes to #"},
+    [LACK_CATCH] = {OF_WHOM, "has the ball from the start, within reach",
+                    "write the pass first that it answers: # passes to @"},
+    [LACK_STEP] = {OF_WHOM, "has no part in this step",
+                   "name somebody whom the step is about, or write what it opens: # passes to @"},
+    [LACK_OWN] =
+        {OF_MAN, "is the one who drives",
+         "name a defender of a player without the ball, or what he does himself: goes over, "
+         "trails"},
+    [LACK_THREAT] = {OF_NOBODY, "nobody drives, cuts or screens in this step",
+                     "write first what it answers: 1 drives to the rim"},
     [LACK_SHOT] = {OF_NOBODY, "nobody shoots in this step", "write the shot first: 2 shoots"},
     [LACK_DRIVE] = {OF_NOBODY, "nobody comes at the rim with the ball in this step",
                     "write the drive, 1 drives to the rim, or where to: helps to the lane"},
@@ -125,12 +135,17 @@ static bool word_of(const struct world *world, const struct condition *condition
                           .man = man_of(world, self),
                           .whom = attacker(both ? &condition->object : &condition->other),
                           .other = man_of(world, mate),
-                          .has_place = condition->place != NULL};
+                          .has_place = condition->place != NULL,
+                          .is_read = true};
     if (condition->kind == COND_DENIED) {
         word->verb = VERB_DENIES;
         word->whom = attacker(&condition->who);
     }
-    return condition->kind == COND_VERB || both || condition->kind == COND_DENIED;
+    if (condition->kind == COND_OPEN) {
+        word->verb = VERB_SAGS;
+        word->whom = attacker(&condition->who);
+    }
+    return condition->kind != COND_COVERED && condition->kind != COND_OTHERWISE;
 }
 
 static const struct branch *branch_of(const struct world *world)
@@ -144,15 +159,18 @@ static void read_lacks(struct world *world, const struct condition *condition)
         struct word word;
         bool asks = word_of(world, condition, second > 0, &word);
         enum lack lack = asks ? lacks(world, &word) : LACK_NONE;
+        if (asks) {
+            world->duty[word.self].vain = lack != LACK_NONE;
+        }
         if (lack != LACK_NONE && world_is_written(world, condition->span)) {
             say(world, DIAG_RUN_READ, condition->span, &word, lack);
-            world->duty[word.self].vain = true;
             return;
         }
     }
 }
 
-/* All of those joined by `or`, though only the first is run. */
+/* All of those joined by `or`, though only the first is run; before the read has anybody change his
+ * man. */
 void reads_look(struct world *world)
 {
     const struct branch *branch = branch_of(world);

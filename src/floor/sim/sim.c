@@ -200,8 +200,8 @@ static struct segment *run_segment(struct world *world, struct segment *before)
 {
     struct segment *segment = world->segment;
     duty_pick_up(world);
-    duty_suppose(world);
     reads_look(world);
+    duty_suppose(world);
     deeds_list(world);
     border_open(world);
     clock_run(world);

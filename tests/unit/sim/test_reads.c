@@ -62,6 +62,31 @@ static const struct {
      "x4 guards 4, and 4 is near"},
     {"    5 screens for 3\n    read x3 trails or x4 hedges \"A\"\n      3 curls off 5\n",
      "x4 guards 4, and 4 sets no screen"}, /* only the first is run, all are looked at */
+    /* the ball goes out to the wing: that calls for nobody */
+    {"    1 dribbles to left wing\n    read x4 helps \"A\"\n      1 passes to 3\n",
+     "nobody comes at the rim with the ball"},
+    {"    1 drives to the rim\n    read x1 helps \"A\"\n      1 passes to 3\n",
+     "x1 guards 1, and 1 is the one who drives"},
+    {"    1 passes to 2\n    read x4 helps to left block \"A\"\n      2 passes to 1\n",
+     "nobody drives, cuts or screens"},
+    {"    1 passes to 2\n    read x4 rotates to left block \"A\"\n      2 passes to 1\n",
+     "nobody drives, cuts or screens"},
+    {"    1 passes to 2\n    read x4 denies \"A\"\n      3 cuts to the rim\n",
+     "x4 guards 4, and 4 has no part in this step"},
+    {"    1 passes to 2\n    4 stays\n    read 4 is denied \"A\"\n      3 cuts to the rim\n",
+     "4 has no part in this step"},
+    {"    1 passes to 2\n    read x4 sags \"A\"\n      3 cuts to the rim\n",
+     "4 has no part in this step"},
+    {"    1 passes to 2\n    read x4 stays \"A\"\n      3 cuts to the rim\n",
+     "4 has no part in this step"},
+    {"    1 passes to 2\n    read 4 is open \"A\"\n      3 cuts to the rim\n",
+     "4 has no part in this step"},
+    {"    1 dribbles to left wing\n    read x1 closes out \"A\"\n      1 passes to 3\n",
+     "1 has the ball from the start"},
+    {"    5 screens for 2\n    read x5 trails \"A\"\n      2 curls off 5\n",
+     "x5 guards 5, and 5 goes nowhere"}, /* he goes to set it, and is met there */
+    {"    1 passes to 2\n    read x5 switches \"A\"\n      3 cuts to the rim\n",
+     "x5 guards 5, and 5 is at no screen"}, /* told before they change men */
 };
 
 /* The same of sentences, as they start. */
@@ -133,6 +158,23 @@ START_TEST(each_word_of_a_defender_is_looked_at)
 }
 END_TEST
 
+/* Whatever a read may have a defender do asks for something on the floor; he may always have
+ * changed his man. */
+START_TEST(each_word_of_a_read_has_a_floor_on_which_it_cannot_be)
+{
+    for (int v = 0; v < VERB_COUNT; v++) {
+        const struct verb_row *row = verb_row((enum verb)v);
+        bool told_of = row->task != VERB_GUARD && strcmp(row->words, "stays") != 0;
+        for (size_t i = 0; i < sizeof cannot / sizeof *cannot && !told_of; i++) {
+            const char *read = strstr(cannot[i].text, "read "), *text = cannot[i].text;
+            read = read ? read : strstr(text, "if ");
+            told_of = read && (strstr(read, row->words) || strstr(read, row->bare));
+        }
+        ck_assert_msg(told_of || strcmp(row->words, "guards") == 0, "%s", row->words);
+    }
+}
+END_TEST
+
 START_TEST(one_that_comes_too_late_is_said)
 {
     told_run(&told, STAND "    x4 doubles 1\n    at 0.1 s, 1 passes to 2\n");
@@ -174,6 +216,13 @@ static const char *const can[] = {
     "    1 passes to 2\n    read x5 drops to left block \"A\"\n      1 cuts to left wing\n",
     "    1 passes to 2\n    read x4 helps to the lane \"A\"\n      1 cuts to left wing\n",
     "    1 passes to 2\n    read x4 helps \"A\"\n      2 drives to the rim\n",
+    "    1 passes to 5\n    read x4 helps \"A\"\n      5 shoots\n", /* the elbow is near enough */
+    "    1 passes to 2\n    read x4 rotates to left block \"A\"\n      3 cuts to the rim\n",
+    "    1 drives to the rim\n    read x4 stays \"A\"\n      1 shoots\n",
+    "    1 drives to the rim\n    read x4 sags \"A\"\n      1 shoots\n",
+    "    1 passes to 2\n    read 4 is denied \"A\"\n      3 fills top\n    read otherwise \"B\"\n"
+    "      2 passes to 4\n", /* the other way has the pass that is denied */
+    "    1 passes to 2\n    read x2 closes out \"A\"\n      2 drives to the rim\n",
 };
 
 START_TEST(a_read_of_what_can_be_is_none)
@@ -235,6 +284,7 @@ int main(void)
     tcase_add_loop_test(all, a_defenders_sentence_that_nothing_calls_for_is_said, 0,
                         (int)(sizeof idle / sizeof *idle));
     tcase_add_test(all, each_word_of_a_defender_is_looked_at);
+    tcase_add_test(all, each_word_of_a_read_has_a_floor_on_which_it_cannot_be);
     tcase_add_test(all, one_that_comes_too_late_is_said);
     tcase_add_test(all, a_sentence_that_all_reads_share_is_said_once);
     tcase_add_loop_test(all, a_read_of_what_can_be_is_none, 0, (int)(sizeof can / sizeof *can));
