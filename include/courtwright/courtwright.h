@@ -241,6 +241,14 @@ struct courtwright_player {
 COURTWRIGHT_API size_t courtwright_player_count(const struct courtwright *book);
 COURTWRIGHT_API const struct courtwright_player *courtwright_player(const struct courtwright *book,
                                                                     size_t index);
+/* Whom somebody means by a name, a part of one that nobody else has, or a jersey, "#7": the first
+ * of her rows. NULL: nobody, or one of two; then *other is the second of them, else NULL. */
+COURTWRIGHT_API const struct courtwright_player *
+courtwright_player_meant(const struct courtwright *book, const char *said,
+                         const struct courtwright_player **other);
+/* The player whose name is spelled most like it; NULL: no name is near. */
+COURTWRIGHT_API const struct courtwright_player *
+courtwright_player_near(const struct courtwright *book, const char *said);
 
 /* ---- Draw ------------------------------------------------------------------------------------ */
 

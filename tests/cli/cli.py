@@ -393,6 +393,9 @@ def handout():
         status, out, err = run('handout', 'book.play', '--for', '3', '--paper', 'A4', '--per-page', '1', cwd=here)
         tap.ok(status == 0 and out == 'lantern-3.pdf\n', 'a player is found by number', f'{status} {out} {err}')
         one_message(run('handout', 'book.play', '--for', 'Nobody', cwd=here), 2, ['Nobody'], 'an unknown player is wrong use')
+        status, out, err = run('handout', 'book.play', '--for', 'Wren', cwd=here)
+        tap.ok(status == 0 and out.endswith('-wren-adeyemi.pdf\n') and "taken for 'Wren Adeyemi'" in err, 'a part of a name that nobody else has will do', f'{status} {out} {err}')
+        one_message(run('handout', 'book.play', '--for', 'Adeyemy', cwd=here), 2, ["did you mean 'Wren Adeyemi'"], 'a name misspelled is told the nearest')
         one_message(run('handout', 'book.play', '--for', '9', cwd=here), 2, ['--for'], 'there is no player 9 in a play')
         (here / 'pair.play').write_text('drill "Give and go"\n  start 1 top, 2 right wing\n  ball 1\n\n  step\n    1 passes to 2\n')
         one_message(run('handout', 'pair.play', '--for', '4', cwd=here), 2, ['player 4'],

@@ -58,11 +58,6 @@ struct str team_first_of(struct str name)
     return name;
 }
 
-static bool plays(const struct roster_entry *entry, body who)
-{
-    return body_is_attacker(who) && who != BODY_COACH && entry->number == body_number(who);
-}
-
 static const struct lineup *lineup_of(const struct team *team, const struct play *play)
 {
     for (size_t i = 0; i < team->lineups.count && play->lineup.size > 0; i++) {
@@ -117,23 +112,39 @@ static const struct roster_entry *listed(const struct team *team, const struct r
     return found;
 }
 
-static const struct roster_entry *entry_of(const struct team *team, const struct play *play,
-                                           body who)
+static bool is_elsewhere(const struct lineup *lineup, struct str name)
 {
-    const struct lineup *lineup = lineup_of(team, play);
     for (size_t i = 0; lineup && i < lineup->spots.count; i++) {
-        if (plays(&lineup->spots.at[i], who)) {
+        if (str_equal_fold(lineup->spots.at[i].name, name)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+const struct roster_entry *team_at(const struct team *team, const struct lineup *lineup, int number)
+{
+    for (size_t i = 0; lineup && i < lineup->spots.count; i++) {
+        if (lineup->spots.at[i].number == number) {
             return listed(team, &lineup->spots.at[i]);
         }
     }
     const struct roster_entry *found = NULL;
     for (size_t i = 0; i < team->roster.count; i++) {
         const struct roster_entry *entry = &team->roster.at[i];
-        if (plays(entry, who) && (!found || entry->starter)) {
+        bool here = entry->number == number && !is_elsewhere(lineup, entry->name);
+        if (here && (!found || entry->starter)) {
             found = entry;
         }
     }
     return found;
+}
+
+static const struct roster_entry *entry_of(const struct team *team, const struct play *play,
+                                           body who)
+{
+    bool spot = body_is_attacker(who) && who != BODY_COACH;
+    return spot ? team_at(team, lineup_of(team, play), body_number(who)) : NULL;
 }
 
 struct str team_name(const struct team *team, const struct play *play, body who)

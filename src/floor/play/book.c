@@ -12,103 +12,6 @@ struct gathering {
     bool in_chapter;
 };
 
-/* A lineup may name only players of the roster: a name spelled otherwise would play unseen. */
-static void hold_lineups_to_roster(struct maker *m, const struct block *block)
-{
-    const struct team *team = &m->out->team;
-    const char **names = arena_array(m->arena, const char *, team->roster.count + 1);
-    for (size_t i = 0; i < team->roster.count; i++) {
-        names[i] = str_copy(m->arena, team->roster.at[i].name).at;
-    }
-    for (size_t i = 0; i < block->forms.count; i++) {
-        const struct form *form = &block->forms.at[i];
-        for (size_t j = 0; form->kind == FORM_LINEUP && j < form->roster->lineup.count; j++) {
-            struct str name = form->roster->lineup.at[j].role;
-            bool known = false;
-            for (size_t k = 0; k < team->roster.count; k++) {
-                known = known || str_equal_fold(team->roster.at[k].name, name);
-            }
-            if (known) {
-                continue;
-            }
-            struct diag *diag = diag_add(m->diags, DIAG_PLAY_NOT_ON_ROSTER, form->span,
-                                         "nobody on the roster is called \"%.*s\"", STR_ARG(name));
-            const char *near = words_nearest(name, names);
-            if (near) {
-                diag_help(m->diags, diag, "did you mean \"%s\"?", near);
-            } else {
-                diag_help(
-                    m->diags, diag,
-                    "add the player under `team`, by the spot he plays, which others may have "
-                    "too: %d \"%.*s\"",
-                    form->roster->lineup.at[j].who.number, STR_ARG(name));
-            }
-        }
-    }
-}
-
-/* The line above this one that gives its jersey to somebody else; NULL: none. */
-static const struct form *wears_it(const struct block *block, size_t index)
-{
-    const struct form *own = &block->forms.at[index];
-    for (size_t i = 0; own->roster->jersey.size > 0 && i < index; i++) {
-        const struct form *form = &block->forms.at[i];
-        if (form->kind == FORM_ROSTER && str_equal(form->roster->jersey, own->roster->jersey) &&
-            !str_equal_fold(form->title, own->title)) {
-            return form;
-        }
-    }
-    return NULL;
-}
-
-static void hold_jersey(struct maker *m, const struct block *block, size_t index)
-{
-    const struct form *own = &block->forms.at[index], *other = wears_it(block, index);
-    if (!other) {
-        return;
-    }
-    struct diag *diag =
-        diag_add(m->diags, DIAG_SEASON_JERSEY, own->span, "jersey %.*s is \"%.*s\"'s already",
-                 STR_ARG(own->roster->jersey), STR_ARG(other->title));
-    diag_help(m->diags, diag, "give one of the two another number");
-    if (diag) {
-        diag->other = other->span;
-    }
-}
-
-static void gather_roster(struct maker *m, const struct block *block)
-{
-    struct team *team = &m->out->team;
-    if (team->name.size == 0) {
-        team->name = block->title;
-    }
-    bool started[LIMIT_ATTACKERS + 1] = {false};
-    for (size_t i = 0; i < block->forms.count; i++) {
-        const struct form *form = &block->forms.at[i];
-        if (form->kind == FORM_ROSTER) {
-            hold_jersey(m, block, i);
-            struct roster_entry entry = {.number = form->number,
-                                         .name = form->title,
-                                         .role = form->roster->role,
-                                         .jersey = form->roster->jersey};
-            if (entry.number >= 1 && entry.number <= LIMIT_ATTACKERS) {
-                entry.starter = !started[entry.number];
-                started[entry.number] = true;
-            }
-            VEC_PUSH(m->arena, &team->roster, entry);
-        } else if (form->kind == FORM_LINEUP) {
-            struct lineup lineup = {.title = form->title};
-            for (size_t j = 0; j < form->roster->lineup.count; j++) {
-                struct roster_entry spot = {.number = form->roster->lineup.at[j].who.number,
-                                            .name = form->roster->lineup.at[j].role};
-                VEC_PUSH(m->arena, &lineup.spots, spot);
-            }
-            VEC_PUSH(m->arena, &team->lineups, lineup);
-        }
-    }
-    hold_lineups_to_roster(m, block);
-}
-
 static void open_chapter(struct gathering *g, struct str title)
 {
     struct chapter chapter = {.title = title, .first = g->m->found.count};
@@ -237,7 +140,7 @@ static void gather_block(struct gathering *g, const struct block *block, const s
         gather(g, block, file);
         break;
     case BLOCK_TEAM:
-        gather_roster(m, block);
+        team_gather(m, block);
         break;
     case BLOCK_ACTION:
         found_action(m, block);
@@ -430,6 +333,7 @@ struct playbook *playbook_resolve(struct arena *arena, const struct sources *sou
     m->file_name = name.size ? name : STR("Play");
     struct gathering g = {.m = m, .chapter = STR("")};
     gather(&g, book->file, book->file);
+    team_hold(g.m);
     actions_find_loops(m);
     book_settings(m, book->file);
     for (size_t i = 0; i < m->found.count; i++) {

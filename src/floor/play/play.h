@@ -198,7 +198,8 @@ struct start_body {
 struct roster_entry {
     int number; /* spot in the play, 1..5 */
     struct str name, role, jersey;
-    bool starter;
+    bool starter; /* the first of those who have the spot */
+    struct span span;
 };
 struct limit_entry {
     struct str check;
@@ -245,6 +246,7 @@ struct chapter {
 struct lineup {
     struct str title;
     VEC(struct roster_entry) spots; /* number and name */
+    struct span span;
 };
 struct team {
     struct str name;
@@ -262,13 +264,24 @@ struct playbook {
 /* The chapter that a play of the book stands in, as an index; chapters.count: none with a title. */
 size_t playbook_chapter(const struct playbook *book, const struct play *play);
 
-/* Who plays an attacker's spot in the play: as its lineup has it, else the roster's starter, else
- * the first with that number; empty when nobody is named. */
+/* Who is at a spot: as the lineup (NULL: none) has it, else the roster's starter, else the first
+ * with that number whom the lineup has nowhere else; NULL: nobody. */
+const struct roster_entry *team_at(const struct team *team, const struct lineup *lineup,
+                                   int number);
+/* Who plays an attacker's spot in the play, by its lineup; empty when nobody is named. */
 struct str team_name(const struct team *team, const struct play *play, body who);
 /* Her jersey's number as the roster has it; empty: none. */
 struct str team_jersey(const struct team *team, const struct play *play, body who);
 struct str team_first_name(const struct team *team, const struct play *play, body who);
 struct str team_first_of(struct str name); /* up to its first space */
+/* Who is meant by what was said of her: her name; else a part of one, "Wren" or "Wren C."; else her
+ * jersey, "#7". Of one player who has several rows the first. */
+struct team_found {
+    const struct roster_entry *entry; /* NULL: nobody */
+    const struct roster_entry *other; /* another who may be meant as well; NULL: nobody is */
+    bool whole;                       /* said as the roster has it */
+};
+struct team_found team_find(const struct team *team, struct str said);
 
 /* Does the player of this name have this spot in the play? As its lineup has it; a lineup that does
  * not name her leaves her the places she has on the roster. `jersey` tells two of one name apart;

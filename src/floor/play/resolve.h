@@ -233,6 +233,10 @@ size_t task_count(const struct maker *m);
 bool task_uses(const struct maker *m, const struct task *task, int screen);
 struct task *task_at(const struct maker *m, size_t index);
 
+/* team.c: the players and lineups of a `team` block; of all of them, when the book is read. */
+void team_gather(struct maker *m, const struct block *block);
+void team_hold(struct maker *m);
+
 /* traits.c: what a verb brings with it beyond its row in verbs.def. */
 bool verb_is(enum verb verb, char trait);
 

@@ -35,24 +35,62 @@ static bool find_read(struct season_maker *m, const struct row_form *row, const 
     return false;
 }
 
-/* With two jerseys it is two players who have the name: which of them was it? */
-static bool is_of_two(struct season_maker *m, const struct row_form *row, size_t first)
+/* Which of the two was it? */
+static void say_two(struct season_maker *m, const struct row_form *row, struct team_found found)
+{
+    const struct roster_entry *one = found.entry, *other = found.other;
+    struct diag *diag;
+    if (!str_equal_fold(one->name, other->name)) {
+        diag = diag_add(m->diags, DIAG_SEASON_NAME, row->by_span,
+                        "\"%.*s\" may be \"%.*s\" or \"%.*s\"", STR_ARG(row->by),
+                        STR_ARG(one->name), STR_ARG(other->name));
+        diag_help(m->diags, diag, "write the whole name: by \"%.*s\"", STR_ARG(one->name));
+        return;
+    }
+    diag = diag_add(m->diags, DIAG_SEASON_NAME, row->by_span, "two players are called \"%.*s\"",
+                    STR_ARG(one->name));
+    if (one->jersey.size > 0 && other->jersey.size > 0) {
+        diag_help(m->diags, diag, "write whose jersey it was: by \"#%.*s\" or by \"#%.*s\"",
+                  STR_ARG(one->jersey), STR_ARG(other->jersey));
+    } else {
+        diag_help(m->diags, diag, "tell the two apart in the roster");
+    }
+}
+
+/* A part of a name is enough while nobody else has it. */
+static void note_part(struct season_maker *m, const struct row_form *row, struct team_found found)
+{
+    if (found.whole || row->by.at[0] == '#') {
+        return;
+    }
+    struct diag *diag =
+        diag_add(m->diags, DIAG_SEASON_PART, row->by_span, "\"%.*s\" is taken for \"%.*s\"",
+                 STR_ARG(row->by), STR_ARG(found.entry->name));
+    diag_help(m->diags, diag, "the whole name stays right when another \"%.*s\" joins the team",
+              STR_ARG(row->by));
+}
+
+/* A spot that two players have does not say which of them it was: said once. */
+static void note_spot(struct season_maker *m, const struct row_form *row)
 {
     const struct team *team = &m->plays->team;
-    const struct roster_entry *one = &team->roster.at[first];
-    for (size_t i = first + 1; i < team->roster.count; i++) {
-        const struct roster_entry *other = &team->roster.at[i];
-        if (str_equal_fold(other->name, row->by) && !str_equal(other->jersey, one->jersey)) {
-            struct diag *diag = diag_add(m->diags, DIAG_SEASON_NAME, row->by_span,
-                                         "two players are called \"%.*s\"", STR_ARG(one->name));
-            diag_help(m->diags, diag,
-                      "write whose spot it was, `by %d` or `by %d`, or tell the two "
-                      "apart in the roster",
-                      one->number, other->number);
-            return true;
+    const struct roster_entry *one = NULL;
+    for (size_t i = 0; i < team->roster.count && !m->spot_told; i++) {
+        const struct roster_entry *entry = &team->roster.at[i];
+        if (entry->number != row->player) {
+            continue;
+        }
+        if (!one) {
+            one = entry;
+        } else if (!str_equal_fold(entry->name, one->name)) {
+            m->spot_told = true;
+            struct diag *diag =
+                diag_add(m->diags, DIAG_SEASON_SPOT, row->by_span,
+                         "%d is the spot of \"%.*s\" and of \"%.*s\": it is counted for neither",
+                         row->player, STR_ARG(one->name), STR_ARG(entry->name));
+            diag_help(m->diags, diag, "write who it was: by \"%.*s\"", STR_ARG(one->name));
         }
     }
-    return false;
 }
 
 /* Without a roster any name will do, and nobody can be looked up: said once. */
@@ -67,30 +105,47 @@ static void note_no_roster(struct season_maker *m, const struct row_form *row)
     diag_help(m->diags, diag, "write it under `team`, one a line: `1 \"%.*s\"`", STR_ARG(row->by));
 }
 
+/* What she is counted under: with her jersey where another has her name. */
+static struct str counted_as(struct season_maker *m, const struct roster_entry *her)
+{
+    const struct team *team = &m->plays->team;
+    for (size_t i = 0; i < team->roster.count; i++) {
+        const struct roster_entry *entry = &team->roster.at[i];
+        if (str_equal_fold(entry->name, her->name) && !str_equal(entry->jersey, her->jersey) &&
+            entry->jersey.size > 0 && her->jersey.size > 0) {
+            return str_format(m->arena, "%.*s #%.*s", STR_ARG(her->name), STR_ARG(her->jersey));
+        }
+    }
+    return her->name;
+}
+
 static bool find_player(struct season_maker *m, const struct row_form *row, struct charted_row *out)
 {
     const struct team *team = &m->plays->team;
-    name_list names = {0};
+    out->by = row->by;
     if (row->player > 0) {
+        note_spot(m, row);
         out->by = str_format(m->arena, "%d", row->player);
         return true;
     }
-    out->by = row->by;
-    for (size_t i = 0; i < team->roster.count; i++) {
-        if (str_equal_fold(team->roster.at[i].name, row->by)) {
-            out->by = team->roster.at[i].name;
-            return !is_of_two(m, row, i);
-        }
-        name_add(m, &names, team->roster.at[i].name);
-    }
-    if (team->roster.count == 0) {
-        note_no_roster(m, row);
-    }
     if (row->by.size == 0 || team->roster.count == 0) {
+        note_no_roster(m, row);
         return true;
     }
-    name_unknown(m, row->by_span, "nobody on the roster is called", row->by, &names, NULL, "");
-    return false;
+    struct team_found found = team_find(team, row->by);
+    if (found.other) {
+        say_two(m, row, found);
+    } else if (found.entry) {
+        note_part(m, row, found);
+        out->by = counted_as(m, found.entry);
+    } else {
+        name_list names = {0};
+        for (size_t i = 0; i < team->roster.count; i++) {
+            name_add(m, &names, team->roster.at[i].name);
+        }
+        name_unknown(m, row->by_span, "nobody on the roster is called", row->by, &names, NULL, "");
+    }
+    return found.entry && !found.other;
 }
 
 static bool same_row(const struct charted_row *a, const struct charted_row *b)

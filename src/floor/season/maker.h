@@ -11,6 +11,7 @@ struct season_maker {
     struct diags *diags;
     struct season *out;
     bool roster_told; /* that there is none */
+    bool spot_told;   /* that a spot is of two players */
 };
 
 /* Names of one kind, to find one among and to offer the nearest. */

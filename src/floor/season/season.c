@@ -205,7 +205,8 @@ static void sort_charted(struct season *season)
 struct season *season_resolve(struct arena *arena, const struct book *book,
                               const struct playbook *plays, struct diags *diags)
 {
-    struct season_maker maker = {arena, plays, diags, arena_new(arena, struct season), false};
+    struct season_maker maker = {
+        .arena = arena, .plays = plays, .diags = diags, .out = arena_new(arena, struct season)};
     gather(&maker, book->file);
     hold_charts(&maker);
     hold_titles(&maker);

@@ -90,7 +90,14 @@ static void take_comment(struct scan *scan, struct line *line)
     if (letter_is_digit(scan_peek(scan, from + 1)) && to > from + 1) {
         struct diag *diag = diag_add(scan->diags, DIAG_TEXT_HASH, line->comment_span,
                                      "what follows # is not read: it is a comment");
-        diag_help(scan->diags, diag, "a player is the number alone: %c", from[1]);
+        int digits = 1;
+        while (from + digits < to && letter_is_digit(scan_peek(scan, from + digits))) {
+            digits++;
+        }
+        diag_help(scan->diags, diag,
+                  "a player is the number alone: %c; in charted rows a jersey stands in quotes: by "
+                  "\"%.*s\"",
+                  from[1], digits, from);
     }
     letters_ok(scan, from, to, false);
 }

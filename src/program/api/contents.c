@@ -1,5 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* contents: what a book holds, told in the public structs: plays, diagrams, players, files. */
+#include <stdio.h>
+#include <string.h>
+
 #include "picture/scene/moving.h"
 #include "program/api/handle.h"
 
@@ -172,6 +175,54 @@ size_t courtwright_player_count(const struct courtwright *book)
 const struct courtwright_player *courtwright_player(const struct courtwright *book, size_t index)
 {
     return index < book->player_count ? &book->players[index] : NULL;
+}
+
+/* The players stand as the roster has them, row for row. */
+static const struct courtwright_player *player_of(const struct courtwright *book,
+                                                  const struct roster_entry *entry)
+{
+    return entry ? courtwright_player(book, (size_t)(entry - book->playbook->team.roster.at))
+                 : NULL;
+}
+
+const struct courtwright_player *courtwright_player_meant(const struct courtwright *book,
+                                                          const char *said,
+                                                          const struct courtwright_player **other)
+{
+    if (!book->playbook) {
+        *other = NULL;
+        return NULL;
+    }
+    struct team_found found = team_find(&book->playbook->team, str_of(said));
+    *other = player_of(book, found.other);
+    return *other ? NULL : player_of(book, found.entry);
+}
+
+/* Near the whole of a name, or one of its words. */
+static bool is_near(struct str said, const char *name)
+{
+    const char *const whole[] = {name, NULL};
+    bool near = words_nearest(said, whole) != NULL;
+    for (const char *space = strchr(name, ' '), *word = name; !near && word;
+         word = space ? space + 1 : NULL, space = word ? strchr(word, ' ') : NULL) {
+        char part[64];
+        size_t size = space ? (size_t)(space - word) : strlen(word);
+        snprintf(part, sizeof part, "%.*s", (int)size, word);
+        const char *const one[] = {part, NULL};
+        near = words_nearest(said, one) != NULL;
+    }
+    return near;
+}
+
+const struct courtwright_player *courtwright_player_near(const struct courtwright *book,
+                                                         const char *said)
+{
+    for (size_t i = 0; i < book->player_count; i++) {
+        if (is_near(str_of(said), book->players[i].name)) {
+            return &book->players[i];
+        }
+    }
+    return NULL;
 }
 
 size_t courtwright_practice_count(const struct courtwright *book)

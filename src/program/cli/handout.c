@@ -72,10 +72,50 @@ static void add_everyone(struct handing *handing)
     }
 }
 
+static void no_reader(const struct handing *handing, const char *reader,
+                      const struct courtwright_player *other)
+{
+    const struct courtwright *book = handing->input->book;
+    const struct courtwright_player *near = courtwright_player_near(book, reader);
+    if (other) {
+        wrong_use(handing->request,
+                  "'%s' may be more than one of the roster, '%s' too: write the "
+                  "whole name, or a jersey as '#7'",
+                  shown(reader), shown(other->name));
+    } else if (near) {
+        wrong_use(handing->request, "there is no '%s' in the roster: did you mean '%s'?",
+                  shown(reader), shown(near->name));
+    } else {
+        wrong_use(handing->request, "there is no '%s' in the roster", shown(reader));
+    }
+}
+
+/* All rows of a name; of one by her jersey or a part of her name those that are hers. */
+static void add_named(struct handing *handing, const char *reader)
+{
+    const struct courtwright *book = handing->input->book;
+    size_t before = handing->count;
+    for (size_t i = 0; i < courtwright_player_count(book); i++) {
+        const struct courtwright_player *player = courtwright_player(book, i);
+        if (strcasecmp(player->name, reader) == 0) {
+            add_player(handing, player);
+        }
+    }
+    const struct courtwright_player *other = NULL, *meant = NULL;
+    if (handing->count == before) {
+        meant = courtwright_player_meant(book, reader, &other);
+    }
+    if (meant) {
+        say(handing->request->command, "'%s' is taken for '%s'", shown(reader), shown(meant->name));
+        add_player(handing, meant);
+    } else if (handing->count == before) {
+        no_reader(handing, reader, other);
+    }
+}
+
 static bool pick_readers(struct handing *handing)
 {
     const char *reader = handing->request->reader;
-    const struct courtwright *book = handing->input->book;
     char *end;
     long number = reader ? strtol(reader, &end, 10) : 0;
     if (!reader) {
@@ -84,20 +124,15 @@ static bool pick_readers(struct handing *handing)
         add_everyone(handing);
     } else if (end != reader && *end == '\0') {
         if (number < 1 || number > 5) {
-            wrong_use(handing->request,
-                      "--for takes a player from 1 to 5, a name of the roster, or everyone");
+            wrong_use(
+                handing->request,
+                "--for takes a player from 1 to 5, a name of the roster, a jersey as '#7', or "
+                "everyone");
             return false;
         }
         add_reader(handing, (int)number, NULL, NULL);
-    }
-    for (size_t i = 0; reader && i < courtwright_player_count(book); i++) {
-        const struct courtwright_player *player = courtwright_player(book, i);
-        if (strcasecmp(player->name, reader) == 0) {
-            add_player(handing, player);
-        }
-    }
-    if (handing->count == 0) {
-        wrong_use(handing->request, "there is no '%s' in the roster", shown(reader));
+    } else {
+        add_named(handing, reader);
     }
     return handing->count > 0;
 }
@@ -181,7 +216,7 @@ static const struct option_row options[] = {
     ROW_OUTPUT("a file, a folder, a name with {play} {player} {n}, or -"),
     ROW_PLAY,
     {"for", 0, OPTION_TEXT, FIELD(reader), "WHO",
-     "one player's own pages: 3, \"Wren Adeyemi\", everyone", 0, 0},
+     "one player's own pages: 3, \"Wren Adeyemi\", Wren, '#7', everyone", 0, 0},
     {"per-page", 0, OPTION_NUMBER, FIELD(per_page), "N", "diagrams a page: 1, 2, 4, 6 or 9 (4)", 1,
      9},
     ROW_PAPER,

@@ -262,9 +262,86 @@ START_TEST(a_name_of_two_players_does_not_say_who_it_was)
         "charted 2026-10-01 game\n  \"Lantern\" set 1 of 2 by \"Imo Vale\"\n"
         "  \"Lantern\" set 1 of 2 by \"Ada Fenn\"\n  \"Lantern\" set 1 of 2 by 2\n");
     ck_assert_str_eq(complaints(),
-                     "season.name: two players are called \"Imo Vale\"; write whose spot it was, "
-                     "`by 1` or `by 2`, or tell the two apart in the roster\n");
+                     "season.name: two players are called \"Imo Vale\"; write whose jersey it was: "
+                     "by \"#4\" or by \"#7\"\n");
     ck_assert_uint_eq(season->charted.at[0].rows.count, 2);
+}
+END_TEST
+
+#define TWO_NORAS                                                                                  \
+    "team \"Kites\"\n  1 \"Nora Vale\", jersey 4\n  1 \"Nora Fenn\", jersey 7\n"                   \
+    "  2 \"Imo Roe\", jersey 8\n  3 \"Imo Roe\", jersey 9\n  4 \"Ada Fell\"\n" BOOK                \
+    "charted 2026-10-01 game\n  \"Lantern\" set 1 of 2 by "
+
+START_TEST(a_player_is_told_by_what_nobody_else_has)
+{
+    static const struct {
+        const char *said, *by;
+    } meant[] = {{"\"nora fenn\"", "Nora Fenn"},
+                 {"\"Ada\"", "Ada Fell"},
+                 {"\"Fell\"", "Ada Fell"},
+                 {"\"Nora F.\"", "Nora Fenn"},
+                 {"\"#7\"", "Nora Fenn"},
+                 {"\"#8\"", "Imo Roe #8"},
+                 {"2", "2"}};
+    for (size_t i = 0; i < sizeof meant / sizeof *meant; i++) {
+        const struct season *season =
+            season_of(str_format(&arena, "%s%s\n", TWO_NORAS, meant[i].said).at);
+        ck_assert_str_eq(complaints(), "");
+        ck_assert(str_equal(season->charted.at[0].rows.at[0].by, str_of(meant[i].by)));
+        ck_assert_int_eq(has("season.part"), i >= 1 && i <= 3);
+    }
+    season_of(TWO_NORAS "\"Nora\"\n");
+    ck_assert_str_eq(complaints(), "season.name: \"Nora\" may be \"Nora Vale\" or \"Nora Fenn\"; "
+                                   "write the whole name: by \"Nora Vale\"\n");
+    season_of(TWO_NORAS "\"#77\"\n");
+    ck_assert(has("season.name"));
+    season_of(TWO_NORAS "1\n");
+    ck_assert(has("season.spot"));
+    season_of(TWO_NORAS "3\n");
+    ck_assert(!has("season.spot"));
+}
+END_TEST
+
+#define FIVE                                                                                       \
+    "team \"Kites\"\n  1 \"A Roe\", jersey 4\n  2 \"B Roe\", jersey 5\n  3 \"C Roe\"\n"            \
+    "  4 \"D Roe\"\n"
+#define FIFTH "  5 \"E Roe\"\n"
+
+static const struct {
+    const char *team, *says; /* NULL: nothing */
+} teams[] = {
+    {FIVE FIFTH, NULL},
+    {FIVE, "play.lineup-hole"},
+    {"team \"Kites\"\n  1 \"A Roe\"\n  2 \"B Roe\"\n", NULL}, /* hardly begun */
+    {FIVE FIFTH "  lineup \"Big\" 1 \"B Roe\", 2 \"A Roe\"\n", NULL},
+    {FIVE FIFTH "  lineup \"Big\" 1 \"B Roe\"\n", "play.lineup-hole"},
+    {FIVE FIFTH "  2 \"F Roe\"\n  lineup \"Big\" 1 \"B Roe\"\n", NULL}, /* F is at 2 then */
+    {FIVE FIFTH "  lineup \"Big\" 1 \"B Roe\", 2 \"B Roe\"\n", "play.lineup-twice"},
+    {FIVE FIFTH "  lineup \"Big\" 1 \"B Roe\", 1 \"A Roe\"\n", "play.lineup-twice"},
+    {FIVE FIFTH "  lineup \"Big\" 1 \"A Roe\"\n  lineup \"big\" 2 \"B Roe\"\n",
+     "play.lineup-twice"},
+    {FIVE FIFTH "  1 \"A Roe\", jersey 4\n", "play.roster-twice"},
+    {FIVE FIFTH "  1 \"A Roe\"\n", "play.roster-twice"},
+    {FIVE FIFTH "  1 \"A Roe\", jersey 6\n", NULL}, /* two of one name */
+    {FIVE FIFTH "  2 \"A Roe\", jersey 4\n", NULL}, /* one with two spots */
+    {FIVE FIFTH "  1 \"F Roe\", jersey 4\n", "season.jersey"},
+    {FIVE FIFTH "team \"More\"\n  1 \"F Roe\", jersey 4\n", "season.jersey"},
+    {"team \"More\"\n  lineup \"Big\" 1 \"A Roe\"\n" FIVE FIFTH, NULL}, /* named further down */
+};
+
+START_TEST(holes_and_doubles_of_a_team_are_said)
+{
+    static const char *const ids[] = {"play.lineup-hole", "play.lineup-twice", "play.roster-twice",
+                                      "season.jersey", "play.not-on-roster"};
+    season_of(str_format(&arena, "%s%s", teams[_i].team,
+                         "play \"Weir\"\n  start five-out\n"
+                         "  1 passes to 2\n")
+                  .at);
+    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) {
+        bool wanted = teams[_i].says && strcmp(teams[_i].says, ids[i]) == 0;
+        ck_assert_msg(has(ids[i]) == wanted, "%s: %s", teams[_i].team, ids[i]);
+    }
 }
 END_TEST
 
@@ -355,6 +432,9 @@ int main(void)
     tcase_add_test(tcase, times_that_cannot_be_are_said);
     tcase_add_test(tcase, names_that_are_not_in_the_book_are_said_with_the_nearest);
     tcase_add_test(tcase, a_name_of_two_players_does_not_say_who_it_was);
+    tcase_add_test(tcase, a_player_is_told_by_what_nobody_else_has);
+    tcase_add_loop_test(tcase, holes_and_doubles_of_a_team_are_said, 0,
+                        (int)(sizeof teams / sizeof *teams));
     tcase_add_test(tcase, what_could_not_be_told_apart_is_said);
     tcase_add_test(tcase, what_is_charted_twice_or_by_nobody_is_said);
     tcase_add_test(tcase, one_number_is_worn_by_one_player);
