@@ -123,6 +123,13 @@ static void add_minutes(struct strbuf *out, const char *before, double minutes, 
                  behind);
 }
 
+const char *plan_count(struct arena *arena, size_t count)
+{
+    static const char *const words[] = {"no",   "one", "two",   "three", "four",
+                                        "five", "six", "seven", "eight", "nine"};
+    return count < sizeof words / sizeof *words ? words[count] : str_format(arena, "%zu", count).at;
+}
+
 struct str plan_sums_told(struct arena *arena, const struct practice *practice)
 {
     struct practice_sums sums = practice_sum(practice);
@@ -143,10 +150,18 @@ struct str plan_sums_told(struct arena *arena, const struct practice *practice)
         strbuf_text(&out, "No contact. ");
     } else {
         add_minutes(&out, "Contact ", sums.contact, "");
-        strbuf_print(&out, " in %d block%s%s. ", sums.blocks, sums.blocks == 1 ? "" : "s",
-                     sums.blocks == 1 ? ""
-                     : sums.in_a_row  ? ", two back to back"
-                                      : ", none back to back");
+        strbuf_print(&out, " in %d block%s", sums.blocks, sums.blocks == 1 ? "" : "s");
+        if (sums.row.blocks > 1) {
+            bool all = (int)sums.row.blocks == sums.blocks;
+            strbuf_print(&out, ", %s back to back",
+                         all && sums.blocks > 2 ? "all" : plan_count(arena, sums.row.blocks));
+            if (!all) {
+                add_minutes(&out, " for ", sums.row.minutes, "");
+            }
+        } else if (sums.blocks > 1) {
+            strbuf_text(&out, ", none back to back");
+        }
+        strbuf_text(&out, ". ");
     }
     add_minutes(&out, "Longest gap between water breaks: ", sums.dry, ".");
     return strbuf_str(&out);

@@ -175,11 +175,31 @@ static void hold_lineup(struct season_maker *m, const struct plan_form *plan)
 
 /* ---- what it adds up to ---- */
 
+/* Minutes with contact: at stations everybody comes to each for its share of the time. */
+static double contact_minutes(const struct plan_item *item)
+{
+    double minutes = 0;
+    for (size_t i = 0; i < item->stations.count; i++) {
+        minutes += item->stations.at[i].contact ? item->stations.at[i].minutes : 0;
+    }
+    return item->stations.count > 0 ? minutes : item->contact ? item->minutes : 0;
+}
+
+/* How many items with contact follow each other from this one on. */
+static struct practice_row row_from(const struct practice *practice, size_t first)
+{
+    struct practice_row row = {.first = first};
+    for (size_t i = first; i < practice->items.count && practice->items.at[i].contact; i++) {
+        row.minutes += contact_minutes(&practice->items.at[i]);
+        row.blocks++;
+    }
+    return row;
+}
+
 struct practice_sums practice_sum(const struct practice *practice)
 {
     struct practice_sums sums = {0};
     double drunk = 0; /* when water ended last */
-    bool before = false;
     for (size_t i = 0; i <= practice->items.count; i++) {
         bool end = i == practice->items.count;
         const struct plan_item *item = end ? NULL : &practice->items.at[i];
@@ -192,10 +212,10 @@ struct practice_sums practice_sum(const struct practice *practice)
             drunk = end ? begins : begins + item->minutes;
         }
         bool contact = !end && item->contact;
-        sums.contact += contact ? item->minutes : 0;
+        sums.contact += contact ? contact_minutes(item) : 0;
         sums.blocks += contact;
-        sums.in_a_row = sums.in_a_row || (contact && before);
-        before = contact;
+        struct practice_row row = row_from(practice, i);
+        sums.row = row.blocks > sums.row.blocks ? row : sums.row;
     }
     return sums;
 }
@@ -232,19 +252,22 @@ static struct str minutes_words(struct season_maker *m, double minutes)
     return strbuf_str(&out);
 }
 
-/* Contact items back to back: the second is the one to be moved. */
+/* Contact items back to back, the whole stretch of them: the second is the first to be moved. */
 static void hold_load(struct season_maker *m, const struct practice *practice)
 {
-    for (size_t i = 1; i < practice->items.count; i++) {
-        const struct plan_item *first = &practice->items.at[i - 1], *second = first + 1;
-        if (first->contact && second->contact) {
-            struct str both = minutes_words(m, first->minutes + second->minutes);
-            struct diag *diag =
-                diag_add(m->diags, DIAG_PRACTICE_LOAD, second->span,
-                         "two blocks with contact follow each other: %.*s", STR_ARG(both));
-            diag_help(m->diags, diag, "put `3 min water` or something without contact between");
-            return;
+    struct practice_row row;
+    for (size_t i = 0; i<practice->items.count; i += row.blocks> 0 ? row.blocks : 1) {
+        row = row_from(practice, i);
+        if (row.blocks < 2) {
+            continue;
         }
+        struct str all = minutes_words(m, row.minutes);
+        struct str from = minutes_words(m, practice->items.at[i].begins);
+        struct diag *diag = diag_add(
+            m->diags, DIAG_PRACTICE_LOAD, practice->items.at[i + 1].span,
+            "%s blocks with contact follow each other: %.*s of contact, from minute %.*s on",
+            plan_count(m->arena, row.blocks), STR_ARG(all), (int)from.size - 4, from.at);
+        diag_help(m->diags, diag, "put `3 min water` or something without contact between");
     }
 }
 

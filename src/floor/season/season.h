@@ -50,13 +50,19 @@ struct season {
     VEC(struct charted) charted;    /* by date, those of one day as they stand in the book */
 };
 
-/* What a practice adds up to, in minutes. Stations count as one block. */
+/* Items with contact that follow each other. */
+struct practice_row {
+    size_t first, blocks; /* of the practice's items */
+    double minutes;       /* of contact in them */
+};
+/* What a practice adds up to, in minutes. Stations count as one block, and of their time what
+ * everybody spends at those with contact. */
 struct practice_sums {
-    double contact;  /* minutes with contact */
-    int blocks;      /* of it: items in a row with contact are as many */
-    bool in_a_row;   /* two of them follow each other */
-    double dry;      /* the longest time without water */
-    double dry_from; /* begins so long after the start */
+    double contact;          /* minutes with contact */
+    int blocks;              /* of it: items in a row with contact are as many */
+    struct practice_row row; /* the most of them that follow each other */
+    double dry;              /* the longest time without water */
+    double dry_from;         /* begins so long after the start */
 };
 struct practice_sums practice_sum(const struct practice *practice);
 
@@ -68,6 +74,7 @@ struct practice_plays {
 struct practice_plays practice_plays(struct arena *arena, const struct practice *practice);
 
 /* ---- plan_words.c ---- */
+const char *plan_count(struct arena *arena, size_t count);    /* "three" */
 struct str plan_minutes(struct arena *arena, double minutes); /* "2.5" */
 /* "17:30", with a clock of twelve hours "5:30"; `at` minutes after midnight. */
 struct str plan_time(struct arena *arena, double at, bool twelve_hours);
@@ -86,7 +93,7 @@ typedef struct str plan_name(struct arena *arena, struct str name);
 /* "Play: Lantern against zone 2-3"; "Groups of 4, with guards, contact". */
 struct str plan_what(struct arena *arena, const struct plan_item *item, plan_name *name);
 struct str plan_how(struct arena *arena, const struct plan_item *item, plan_name *name);
-/* "minutes; fits the time booked. Contact 38 min in 3 blocks, none back to back. …" */
+/* "minutes; fits the time booked. Contact in 38 of 75 min, 3 blocks, none back to back. …" */
 struct str plan_sums_told(struct arena *arena, const struct practice *practice);
 
 /* Reports every name that is not in the book, and times that cannot be; goes on. */

@@ -4,6 +4,7 @@
 
 #include "base/real.h"
 #include "floor/motion/motion.h"
+#include "judge/check/lasting.h"
 #include "judge/check/stand.h"
 
 #define LANE_SLACK 2.0    /* s: between steps the model stands about longer than players do; ours */
@@ -130,70 +131,6 @@ void look_player_out(struct checker *checker)
 
 /* ---- the clocks ---- */
 
-static const struct ball_span *span_at(const struct segment *segment, double t)
-{
-    for (size_t i = segment->ball.count; i-- > 0;) {
-        if (segment->ball.at[i].from <= t + 1e-9) {
-            return &segment->ball.at[i];
-        }
-    }
-    return NULL;
-}
-
-/* The attack has the ball on the floor: not while it is thrown in, nor after a try for goal. */
-static bool team_control(const struct checker *checker, const struct segment *segment, double t)
-{
-    const struct ball_span *span = span_at(segment, t);
-    if (!span || (span->state != BALL_HELD && span->state != BALL_FLIGHT)) {
-        return false;
-    }
-    struct vec2 from =
-        span->state == BALL_FLIGHT ? span->start : segment_at(segment, span->holder, t);
-    return look_outside(checker->play->court, from) < 0;
-}
-
-/* Seconds for which something has been so without a break: in the segments before, then here. Stops
- * at the first sample of the segment in hand where it passes the limit. */
-struct stay {
-    double seconds, passed; /* so far; when in the segment it passed the limit, or TIME_NEVER */
-    double whole;           /* of the stay that passed it, to its end or the segment's */
-};
-/* Whether it is so; PAUSED: the count stands still. */
-enum so { SO_NOT, SO_YES, SO_PAUSED };
-typedef enum so is_so(const struct checker *checker, const struct segment *segment, body b,
-                      size_t sample);
-
-static struct stay how_long(const struct checker *checker, is_so *so, body b, double limit)
-{
-    segment_list way = {0};
-    for (const struct segment *s = checker->segment; s; s = s->before) {
-        VEC_PUSH(checker->arena, &way, s);
-    }
-    struct stay stay = {.passed = TIME_NEVER};
-    for (size_t k = way.count; k-- > 0;) {
-        /* up to where the next begins: steps may overlap, and a border is no moment twice */
-        double until = k > 0 ? way.at[k - 1]->begins - RUN_SAMPLE / 2 : way.at[k]->duration;
-        for (size_t i = 0; i < way.at[k]->samples && (double)i * RUN_SAMPLE <= until + 1e-9; i++) {
-            enum so is = so(checker, way.at[k], b, i);
-            stay.seconds = is == SO_YES   ? stay.seconds + RUN_SAMPLE
-                           : is == SO_NOT ? 0
-                                          : stay.seconds;
-            bool passes =
-                stay.seconds > limit + RUN_SAMPLE && stay.seconds <= limit + 2 * RUN_SAMPLE;
-            if (k == 0 && stay.passed < 0 && passes) {
-                stay.passed = (double)i * RUN_SAMPLE;
-            }
-            if (k == 0 && stay.passed >= 0) {
-                if (is == SO_NOT) {
-                    return stay;
-                }
-                stay.whole = stay.seconds;
-            }
-        }
-    }
-    return stay;
-}
-
 /* A screen in the lane takes the model longer than it takes a player: it is not counted. */
 static bool screens(const struct segment *segment, body b, double t)
 {
@@ -208,7 +145,7 @@ static enum so in_lane(const struct checker *checker, const struct segment *segm
 {
     double t = (double)sample * RUN_SAMPLE;
     if (!segment->track[b].on_floor || !look_in_lane(checker, look_at(segment, b, sample)) ||
-        !team_control(checker, segment, t) || /* it runs while the ball is in front */
+        !lasting_control(checker, segment, t) || /* it runs while the ball is in front */
         segment_ball(segment, t).y >= checker->play->court->half_court) {
         return SO_NOT;
     }
@@ -222,7 +159,7 @@ void look_time_lane(struct checker *checker)
         if (!look_plays(checker, b)) {
             continue;
         }
-        struct stay stay = how_long(checker, in_lane, b, limit);
+        struct stay stay = lasting_stay(checker, in_lane, b, limit);
         if (stay.passed < 0) {
             continue;
         }
@@ -252,7 +189,7 @@ static enum so ball_back(const struct checker *checker, const struct segment *se
 {
     (void)b;
     double t = (double)sample * RUN_SAMPLE;
-    return team_control(checker, segment, t) &&
+    return lasting_control(checker, segment, t) &&
                    segment_ball(segment, t).y > checker->play->court->half_court
                ? SO_YES
                : SO_NOT;
@@ -262,7 +199,7 @@ static enum so throws_in(const struct checker *checker, const struct segment *se
                          size_t sample)
 {
     double t = (double)sample * RUN_SAMPLE;
-    const struct ball_span *span = span_at(segment, t);
+    const struct ball_span *span = lasting_span(segment, t);
     return span && span->state == BALL_HELD && span->holder == b &&
                    look_outside(checker->play->court, look_at(segment, b, sample)) > 0
                ? SO_YES
@@ -298,7 +235,7 @@ void look_inbound_early(struct checker *checker)
     for (size_t i = 0; i < segment->tasks && !checker->play->is_drill; i++) {
         const struct task *task = segment_task(segment, i);
         double t = segment->record[i].time[MOMENT_STARTED];
-        const struct ball_span *span = t >= 0 ? span_at(segment, t) : NULL;
+        const struct ball_span *span = t >= 0 ? lasting_span(segment, t) : NULL;
         if (is_not_a_throw(task) && span && span->state == BALL_HELD && span->throw_in &&
             span->holder == task->who) {
             carried_in(checker, task, t);
@@ -375,11 +312,11 @@ static const struct task *late_cut(const struct segment *segment, body thrower)
 void look_time_backcourt(struct checker *checker)
 {
     double limit = checker->limit;
-    struct stay stay = how_long(checker, ball_back, BODY_NONE, limit);
+    struct stay stay = lasting_stay(checker, ball_back, BODY_NONE, limit);
     if (checker->play->is_drill || limit <= 0 || stay.passed < 0) {
         return;
     }
-    const struct ball_span *span = span_at(checker->segment, stay.passed);
+    const struct ball_span *span = lasting_span(checker->segment, stay.passed);
     struct finding *finding =
         look_report(checker, stay.passed, stay.whole, span->holder, BODY_NONE);
     const char *who = look_body(checker, span->holder);
@@ -423,7 +360,7 @@ void look_time_throw_in(struct checker *checker)
         if (!look_plays(checker, b)) {
             continue;
         }
-        struct stay stay = how_long(checker, throws_in, b, limit);
+        struct stay stay = lasting_stay(checker, throws_in, b, limit);
         if (stay.passed < 0) {
             continue;
         }
@@ -511,126 +448,4 @@ void look_time_clock(struct checker *checker)
 void look_time_shot_clock(struct checker *checker)
 {
     too_late(checker, checker->limit, "the shot clock");
-}
-
-/* ---- time.closely-guarded ---- */
-
-#define GUARDED (6 * FEET) /* NFHS 4-10, NCAA rule 4; from foot to foot */
-#define GUARDED_FIBA 1.0   /* m: FIBA art. 27 */
-#define FOOT_AHEAD                                                                                 \
-    MOTION_BODY /* m: the foot that is measured to stands so far before the middle                 \
-                 */
-
-static bool counts_dribbles(const struct checker *checker)
-{
-    return checker->play->rules == COURT_HIGH_SCHOOL; /* FIBA and NCAA count only who holds it */
-}
-
-static bool is_guarded(const struct checker *checker, const struct segment *segment, body b,
-                       size_t sample)
-{
-    bool fiba = checker->play->rules == COURT_FIBA || checker->play->rules == COURT_MINI;
-    double within = (fiba ? GUARDED_FIBA : GUARDED) + FOOT_AHEAD;
-    struct vec2 at = look_at(segment, b, sample);
-    if (!fiba && at.y > checker->play->court->half_court) {
-        return false; /* there it is not counted */
-    }
-    for (int x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
-        if (!segment->track[x].on_floor) {
-            continue;
-        }
-        struct vec2 to = vec2_sub(look_at(segment, (body)x, sample), at);
-        bool rim_side = vec2_dot(to, at) < 0; /* who trails behind guards no more */
-        if (rim_side && vec2_length(to) <= within) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* He is told to hold it, or to fake: whoever only waits may be dribbling where he stands. Who
- * comes off a screen is not guarded meanwhile. */
-static bool is_told_to(const struct segment *segment, body b, double t, enum task_kind kind)
-{
-    const struct segment *in;
-    size_t index;
-    const struct task *task = look_latest(segment, b, t, &in, &index);
-    if (!task || task->kind != kind || task->verb == VERB_STAYS || in != segment) {
-        return false;
-    }
-    double arrived = in->record[index].time[MOMENT_ARRIVED];
-    return arrived < 0 || t <= arrived;
-}
-
-static enum so guarded_while(const struct checker *checker, const struct segment *segment, body b,
-                             size_t sample, bool dribbling)
-{
-    double t = (double)sample * RUN_SAMPLE;
-    const struct ball_span *span = span_at(segment, t);
-    bool has = span && span->state == BALL_HELD && span->holder == b && !span->throw_in;
-    bool does = dribbling ? look_dribbles(segment, b, t) && is_told_to(segment, b, t, TASK_CARRY)
-                          : is_told_to(segment, b, t, TASK_HOLD);
-    return has && does && is_guarded(checker, segment, b, sample) ? SO_YES : SO_NOT;
-}
-
-static enum so holds_guarded(const struct checker *checker, const struct segment *segment, body b,
-                             size_t sample)
-{
-    return guarded_while(checker, segment, b, sample, false);
-}
-
-static enum so dribbles_guarded(const struct checker *checker, const struct segment *segment,
-                                body b, size_t sample)
-{
-    return guarded_while(checker, segment, b, sample, true);
-}
-
-static void closely_guarded(struct checker *checker, is_so *so, body b, double limit)
-{
-    struct stay stay = how_long(checker, so, b, limit);
-    if (stay.passed < 0) {
-        return;
-    }
-    struct finding *finding = look_report(checker, stay.passed, stay.whole, b, BODY_NONE);
-    const char *who = look_body(checker, b);
-    bool holds = so == holds_guarded;
-    finding->limit = limit;
-    finding->mark = MARK_POINT;
-    finding->a = segment_at(checker->segment, b, stay.passed);
-    look_say(checker, &finding->message,
-             "%s: %s sooner. You %s %s with a defender within reach; %s is the limit.", who,
-             holds ? "pass, shoot or dribble" : "pass or shoot",
-             holds ? "hold the ball" : "dribble", look_seconds(checker, stay.whole),
-             look_seconds(checker, limit));
-    look_say(checker, &finding->help,
-             holds ? "write: %s holds for 1 s, or let %s pass before it"
-                   : "let %s dribble less far, or pass before %s does",
-             who, who);
-}
-
-static bool has_task(const struct segment *segment, body b, enum task_kind kind)
-{
-    for (size_t i = 0; i < segment->tasks; i++) {
-        const struct task *task = segment_task(segment, i);
-        if (task->who == b && task->kind == kind) {
-            return true;
-        }
-    }
-    return false;
-}
-
-void look_time_closely_guarded(struct checker *checker)
-{
-    double limit = checker->limit;
-    for (body b = 0; b < BODY_COACH && limit > 0 && !checker->play->is_drill; b++) {
-        if (!look_plays(checker, b)) {
-            continue;
-        }
-        if (has_task(checker->segment, b, TASK_HOLD)) {
-            closely_guarded(checker, holds_guarded, b, limit);
-        }
-        if (counts_dribbles(checker) && has_task(checker->segment, b, TASK_CARRY)) {
-            closely_guarded(checker, dribbles_guarded, b, limit);
-        }
-    }
 }

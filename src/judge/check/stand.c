@@ -6,7 +6,8 @@
 
 #include "base/real.h"
 
-#define SHARED (6 * FEET) /* nearer than this two do not share a place; ours */
+#define SHARED (6 * FEET)  /* nearer than this two do not share a place; ours */
+#define AT_POST (4 * FEET) /* nearer than this somebody is at a post; ours */
 
 bool stand_on_floor(const struct checker *checker, body b, size_t sample)
 {
@@ -96,14 +97,31 @@ static const char *nearest_free(struct checker *checker, const enum spot *spots,
     return nearest;
 }
 
+/* At a post, and nearer to it than to any place outside. */
+static bool is_at_post(const struct checker *checker, struct vec2 at)
+{
+    static const enum spot posts[] = {SPOT_BLOCK, SPOT_MID_POST, SPOT_ELBOW, SPOT_HIGH_POST};
+    double inside = real_min(stand_off_spot(checker, at), AT_POST);
+    bool post_nearer = false;
+    for (size_t i = 0; i < 2 * sizeof posts / sizeof *posts; i++) {
+        struct vec2 post =
+            court_spot(checker->play->court, posts[i / 2], i % 2 ? SIDE_RIGHT : SIDE_LEFT);
+        post_nearer = post_nearer || vec2_near(post, at, inside);
+    }
+    return post_nearer;
+}
+
 const char *stand_where_to(struct checker *checker, body who, size_t sample, double limit)
 {
     static const enum spot outside[] = {SPOT_CORNER, SPOT_WING, SPOT_SLOT, SPOT_TOP};
     static const enum spot inside[] = {SPOT_SHORT_CORNER, SPOT_BLOCK, SPOT_ELBOW};
-    const char *spot =
-        nearest_free(checker, outside, sizeof outside / sizeof *outside, who, sample, limit);
-    return spot ? spot
-                : nearest_free(checker, inside, sizeof inside / sizeof *inside, who, sample, limit);
+    enum { OUT = sizeof outside / sizeof *outside, POSTS = sizeof inside / sizeof *inside };
+    bool post = is_at_post(checker, look_at(checker->segment, who, sample));
+    const char *spot = post ? nearest_free(checker, inside, POSTS, who, sample, limit)
+                            : nearest_free(checker, outside, OUT, who, sample, limit);
+    return spot   ? spot
+           : post ? nearest_free(checker, outside, OUT, who, sample, limit)
+                  : nearest_free(checker, inside, POSTS, who, sample, limit);
 }
 
 const char *stand_by_lane(struct checker *checker, body who, size_t sample)

@@ -23,7 +23,8 @@ bool stand_rest(const struct checker *checker, stand_so *so, const void *about, 
 /* It is no end of a text, where somebody may be about to go on. */
 bool stand_lasts(const struct rest *rest);
 
-/* Where to send him: to the nearest free spot of the perimeter, else of the posts, or NULL. */
+/* Where to send him: to the nearest free spot of the perimeter, from a post of the posts; else of
+ * the other ones, or NULL. */
 const char *stand_where_to(struct checker *checker, body who, size_t sample, double limit);
 /* Nobody stands there now, and nobody ends there. */
 bool stand_is_free(const struct checker *checker, struct vec2 there, body who, size_t sample);

@@ -114,8 +114,7 @@ static void say_moment(const struct teller *t, struct strbuf *out, const struct 
         break;
     case MOMENT_SET:
         strbuf_text(out, late ? "" : "when ");
-        say_possessive(t, out, on->who);
-        strbuf_text(out, " screen is set");
+        say_event(t, out, on->who, "is set", "are set");
         break;
     case MOMENT_USED: {
         body user = wait->before ? on->other : user_of(t, wait->task);

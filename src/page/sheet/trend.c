@@ -22,7 +22,7 @@
 #define SCALE_X 190.0
 #define SCALE_WIDE 210.0
 
-enum { FEW_ON_A_DATE = 10, FEW_IN_ALL = 25, FEW_OF_A_PLAYER = 10 };
+enum { FEW_ON_A_DATE = 10, FEW_IN_ALL = 25, FEW_OF_A_PLAYER = 10, FEW_OF_A_HALF = 10 };
 
 /* "Nov 10"; on A4 "10 November"; the year with it where the dates are of several. */
 static struct str date_words(const struct rows *rows, struct str date, bool with_month,
@@ -167,59 +167,95 @@ static size_t date_count(const struct counted *counted)
     return dates;
 }
 
-/* The first half of the dates and the last; with an odd number the middle one is in neither. */
-static void halves(const struct counted *counted, struct day *first, struct day *last)
+/* What was counted in the first half of the dates, and in the last; with an odd number the middle
+ * one is in neither. */
+struct halves {
+    int made[2], of[2];
+    struct str until, since; /* the last date of the first half, the first of the last */
+};
+
+static struct halves halves_of(const struct counted *counted, size_t dates)
 {
-    size_t dates = date_count(counted), half = dates / 2, date = 0;
+    struct halves halves = {.of = {0}};
+    size_t half = dates / 2, date = 0;
     for (size_t i = 0; i < counted->days.count; i++) {
         const struct day *day = &counted->days.at[i];
         date += i > 0 && day->number != counted->days.at[i - 1].number;
-        struct day *into = date < half ? first : date >= dates - half ? last : NULL;
-        if (into) {
-            into->made += day->made;
-            into->of += day->of;
+        bool first = date < half, last = date >= dates - half;
+        if (first || last) {
+            halves.made[last] += day->made;
+            halves.of[last] += day->of;
+        }
+        halves.until = first ? day->date : halves.until;
+        halves.since = last && halves.since.size == 0 ? day->date : halves.since;
+    }
+    return halves;
+}
+
+/* What can be said of the change, and under it the numbers that it is of. */
+enum { BEHIND = 3 };
+struct change {
+    struct str words, behind[BEHIND];
+};
+
+static void put_halves(const struct rows *rows, const struct halves *halves, bool years,
+                       struct change *out)
+{
+    struct arena *arena = rows->setter.arena;
+    struct str until = date_words(rows, halves->until, true, years);
+    struct str since = date_words(rows, halves->since, true, years);
+    out->behind[0] = str_format(arena, "to %.*s: %d of\xC2\xA0%d", STR_ARG(until), halves->made[0],
+                                halves->of[0]);
+    out->behind[1] = str_format(arena, "from %.*s: %d of\xC2\xA0%d", STR_ARG(since),
+                                halves->made[1], halves->of[1]);
+}
+
+static struct change change_of(const struct rows *rows, const struct counted *counted, bool years)
+{
+    struct arena *arena = rows->setter.arena;
+    struct change out = {.words = STR("One date so far"), .behind = {STR(""), STR(""), STR("")}};
+    size_t dates = date_count(counted);
+    if (dates < 2) {
+        return out;
+    }
+    struct halves halves = halves_of(counted, dates);
+    put_halves(rows, &halves, years, &out);
+    bool few = halves.of[0] < FEW_OF_A_HALF || halves.of[1] < FEW_OF_A_HALF;
+    if (few || counted->of < FEW_IN_ALL) {
+        out.words = STR("Too few to tell");
+        return out;
+    }
+    struct interval change =
+        share_change(halves.made[0], halves.of[0], halves.made[1], halves.of[1]);
+    out.behind[2] = str_format(arena, "by %.*s to %.*s points",
+                               STR_ARG(signed_number(arena, percent(change.low))),
+                               STR_ARG(signed_number(arena, percent(change.high))));
+    if (change.low <= 0 && change.high >= 0) {
+        out.words = STR("No change seen");
+        return out;
+    }
+    double first = (double)halves.made[0] / halves.of[0];
+    double last = (double)halves.made[1] / halves.of[1];
+    out.words = str_format(arena, "%s: %d%% to %d%%", last > first ? "Up" : "Down", percent(first),
+                           percent(last));
+    return out;
+}
+
+static void put_change(const struct rows *rows, struct galley *row, const struct counted *counted,
+                       bool years)
+{
+    if (counted->kind == ROW_POINTS) {
+        return;
+    }
+    struct change change = change_of(rows, counted, years);
+    double base = ROW_BASE + 9;
+    galley_text(row, rows_set(rows, TYPE_SMALL_HEADING, change.words), CHANGE_X, base, ROLE_TEXT);
+    for (int i = 0; i < BEHIND; i++) {
+        if (change.behind[i].size > 0) {
+            galley_text(row, rows_set(rows, TYPE_NOTE, change.behind[i]), CHANGE_X,
+                        base + 12 * (i + 1), ROLE_SOFT);
         }
     }
-}
-
-/* What can be said of the change, and the numbers behind it. */
-static struct str change_words(struct arena *arena, const struct counted *counted,
-                               struct str *behind)
-{
-    struct day first = {.of = 0}, last = {.of = 0};
-    *behind = STR("");
-    size_t dates = date_count(counted);
-    halves(counted, &first, &last);
-    if (dates < 2) {
-        return STR("One date so far");
-    }
-    if (counted->of < FEW_IN_ALL) {
-        *behind = str_format(arena, "%d counted on %zu dates", counted->of, dates);
-        return STR("Too few to tell");
-    }
-    struct interval change = share_change(first.made, first.of, last.made, last.of);
-    double by = (double)last.made / last.of - (double)first.made / first.of;
-    *behind =
-        str_format(arena, "(%.*s to %.*s)", STR_ARG(signed_number(arena, percent(change.low))),
-                   STR_ARG(signed_number(arena, percent(change.high))));
-    if (change.low <= 0 && change.high >= 0) {
-        return STR("No change seen");
-    }
-    int points = percent(by < 0 ? -by : by);
-    return str_format(arena, "%s %d point%s", by > 0 ? "Up" : "Down", points,
-                      points == 1 ? "" : "s");
-}
-
-static void put_change(const struct rows *rows, struct galley *row, const struct counted *counted)
-{
-    struct str behind = STR("");
-    struct str words = STR("");
-    if (counted->kind != ROW_POINTS) {
-        words = change_words(rows->setter.arena, counted, &behind);
-    }
-    double base = ROW_BASE + 9;
-    galley_text(row, rows_set(rows, TYPE_SMALL_HEADING, words), CHANGE_X, base, ROLE_TEXT);
-    galley_text(row, rows_set(rows, TYPE_NOTE, behind), CHANGE_X, base + 12, ROLE_SOFT);
 }
 
 /* The top of the scale of points a trip: 1, 2 … */
@@ -253,7 +289,7 @@ static struct galley *counted_row(const struct rows *rows, const struct counted 
     put_grid(rows, row, counted->kind == ROW_POINTS ? points : shares);
     put_curve(row, counted, span, most);
     put_total(rows, row, counted);
-    put_change(rows, row, counted);
+    put_change(rows, row, counted, is_of_years(span));
     galley_reach(row, ROW_HIGH - 1.6);
     row_end(row, 0.5);
     return row;

@@ -58,6 +58,8 @@ struct courtwright_host input_host(struct input *input);
 
 /* Reads and loads request->words[index]; says what is wrong and gives false (status 3). */
 bool input_load(struct input *input, const struct request *request, int index);
+/* The same, and no play is run: for what asks only what the words are. */
+bool input_load_words(struct input *input, const struct request *request, int index);
 /* Another plain file that what is written is made of; says what is wrong and gives false. */
 bool input_read_beside(struct input *input, const struct request *request, const char *path,
                        struct bytes *bytes);

@@ -225,7 +225,7 @@ static bool deps_good(const struct input *input, const struct request *request)
     return !bad;
 }
 
-bool input_load(struct input *input, const struct request *request, int index)
+static bool load(struct input *input, const struct request *request, int index, bool runs)
 {
     *input = (struct input){.jobs = (int)request->jobs};
     const char *why = input_read(input, request->words[index]);
@@ -236,10 +236,22 @@ bool input_load(struct input *input, const struct request *request, int index)
         return false;
     }
     struct courtwright_host host = input_host(input);
-    input->book =
-        courtwright_load(standard ? "stdin" : input->path, input->text.at, input->text.size, &host);
+    const char *name = standard ? "stdin" : input->path, *text = input->text.at;
+    size_t size = input->text.size;
+    input->book = runs ? courtwright_load(name, text, size, &host)
+                       : courtwright_load_at(name, text, size, NULL, 0, &host);
     must(input->book);
     return deps_good(input, request);
+}
+
+bool input_load(struct input *input, const struct request *request, int index)
+{
+    return load(input, request, index, true);
+}
+
+bool input_load_words(struct input *input, const struct request *request, int index)
+{
+    return load(input, request, index, false);
 }
 
 bool input_read_beside(struct input *input, const struct request *request, const char *path,

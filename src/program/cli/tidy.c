@@ -146,7 +146,7 @@ static int run(const struct request *request)
         (request->output || request->check || strcmp(request->words[0], "-") == 0)) {
         return wrong_use(request, "--write goes with a file, and without -o or --check");
     }
-    int status = input_load(&input, request, 0) ? tidy(request, &input) : STATUS_FILE;
+    int status = input_load_words(&input, request, 0) ? tidy(request, &input) : STATUS_FILE;
     input_free(&input);
     return status;
 }

@@ -31,6 +31,12 @@ static const struct {
      "<    3 goes to 8 ft inside left corner>\n    2 holds for 1.5 s\n"
      "    2 passes to 1\n",
      "    3 goes to left wing", "write: 3 goes to left wing"},
+    {"space.close", /* who is at a post is sent to another one, and not out to the wing */
+     "play \"Orchard\"\n  start 1 top, 2 right wing, 3 left wing, 4 left short corner, 5 right "
+     "block\n"
+     "  step\n    1 passes to 2\n<    5 goes to left block>\n    2 holds for 1.5 s\n"
+     "    2 passes to 1\n",
+     "    5 goes to right block", "write: 5 goes to right block"},
     {"space.close",
      "play \"Lantern\"\n  step\n<    1 dribbles to right slot>\n"
      "    1 holds for 1.5 s\n    1 passes to 3\n",

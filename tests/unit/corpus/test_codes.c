@@ -41,6 +41,8 @@ static const char *const texts[] = {
     PLAY "  4 screens for 2 #4\n",
     PLAY "  1 passes to 2 = 3\n",
     /* the play */
+    "team \"Kites\"\n  1 \"A\"\n  2 \"B\"\n  3 \"C\"\n  4 \"D\"\n  1 \"A\"\n"
+    "  lineup \"Big\" 1 \"A\"\n  lineup \"Small\" 1 \"A\", 2 \"A\"\n" PLAY "  1 passes to 2\n",
     "play \"Lantern\"\n  start 1 top, 2 right wing\n  3 cuts to the rim\n",
     "drill \"Four\"\n  start 1 top, x6 at left wing\n  x6 sags\n",
     "play \"Lantern\"\n  start 1 top, 2 left wing, 3 right wing\n  the left corner fills top\n",

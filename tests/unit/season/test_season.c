@@ -189,7 +189,8 @@ START_TEST(what_a_practice_adds_up_to_is_held_to_what_is_booked)
     struct practice_sums sums = practice_sum(&season->practices.at[0]);
     ck_assert_double_eq(sums.contact, 20);
     ck_assert_int_eq(sums.blocks, 2);
-    ck_assert(sums.in_a_row);
+    ck_assert_uint_eq(sums.row.blocks, 2);
+    ck_assert_uint_eq(sums.row.first, 1);
     ck_assert_double_eq(sums.dry, 40);
     ck_assert_str_eq(complaints(), "practice.over: the items take 48 min, 40 min are booked; "
                                    "shorten something by 8 min\n");
@@ -206,6 +207,30 @@ START_TEST(what_a_practice_adds_up_to_is_held_to_what_is_booked)
                             "without a break at most")));
     season_of("limit practice.break 30 min\n" BOOK "practice \"P\"\n  30 min \"Shooting\"\n");
     ck_assert(!has("practice.break"));
+}
+END_TEST
+
+#define STRETCH                                                                                    \
+    BOOK "practice \"P\"\n  10 min \"Shooting\"\n  10 min play \"Lantern\"\n  12 min drill "       \
+         "\"Closeouts\"\n  stations 12 min, change every 4 min\n"                                  \
+         "  station \"Left\" drill \"Closeouts\"\n  station \"Right\" \"Passing\"\n"               \
+         "  station \"Side\" \"Free throws\"\n"
+
+START_TEST(a_stretch_of_contact_is_told_whole)
+{
+    const struct season *season = season_of(STRETCH);
+    struct practice_sums sums = practice_sum(&season->practices.at[0]);
+    ck_assert_double_eq(sums.contact, 26); /* 4 of the stations' 12: everybody is at one of three */
+    ck_assert_uint_eq(sums.row.blocks, 3);
+    ck_assert_uint_eq(diags.all.count, 2); /* and no water */
+    ck_assert(str_equal(diags.all.at[0].message,
+                        STR("three blocks with contact follow each other: 26 min of contact, from "
+                            "minute 10 on")));
+    season = season_of(STRETCH "  3 min water\n  8 min play \"Lantern\"\n");
+    struct str told = plan_sums_told(&arena, &season->practices.at[0]);
+    ck_assert_msg(strstr(told.at, "Contact 34\xC2\xA0min in 4 blocks, three back to back for "
+                                  "26\xC2\xA0min. ") != NULL,
+                  "%s", told.at);
 }
 END_TEST
 
@@ -429,6 +454,7 @@ int main(void)
     tcase_add_test(tcase, a_plan_shows_the_step_that_is_read_else_the_one_with_most_screens);
     tcase_add_test(tcase, stations_hold_their_time);
     tcase_add_test(tcase, what_a_practice_adds_up_to_is_held_to_what_is_booked);
+    tcase_add_test(tcase, a_stretch_of_contact_is_told_whole);
     tcase_add_test(tcase, times_that_cannot_be_are_said);
     tcase_add_test(tcase, names_that_are_not_in_the_book_are_said_with_the_nearest);
     tcase_add_test(tcase, a_name_of_two_players_does_not_say_who_it_was);
