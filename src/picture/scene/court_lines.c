@@ -66,24 +66,73 @@ static void lane(const struct half *half)
     arc_about(half, top, radius, 0, REAL_PI);
 }
 
-static void lane_block(const struct half *half, int side)
+/* The corners of the square beside the lane, round it. */
+static void block_corners(const struct half *half, int side, struct vec2 at[4])
 {
     const struct court *court = half->court;
     double in = side * court->lane_half_width / FEET;
     double out = side * (court->lane_half_width / FEET + court->block_depth / FEET);
     double near = feet_y(half, court->block_near), far = feet_y(half, court->block_far);
-    pen_move(half->drawing, half_point(half, in, near));
-    pen_line(half->drawing, half_point(half, out, near));
-    pen_line(half->drawing, half_point(half, out, far));
-    pen_line(half->drawing, half_point(half, in, far));
-    pen_close(half->drawing);
-    pen_fill(half->drawing, CLASS_COURT, ROLE_COURT);
+    at[0] = half_point(half, in, near);
+    at[1] = half_point(half, out, near);
+    at[2] = half_point(half, out, far);
+    at[3] = half_point(half, in, far);
+}
+
+static double block_distance(const struct half *half, int side, struct vec2 at)
+{
+    struct vec2 corner[4];
+    block_corners(half, side, corner);
+    double least = 1e9;
+    int within = 0;
+    for (int i = 0; i < 4; i++) {
+        struct vec2 a = corner[i], b = corner[(i + 1) % 4];
+        least = real_min(least, segment_distance(at, a, b, NULL));
+        within += vec2_cross(vec2_sub(b, a), vec2_sub(at, a)) > 0 ? 1 : -1;
+    }
+    return within == 4 || within == -4 ? 0 : least;
+}
+
+double block_gap(struct drawing *drawing, struct vec2 at)
+{
+    const struct court *court = drawing->frame.court;
+    double least = 1e9;
+    for (int i = 0; i < (drawing->frame.full ? 2 : 1) && court->block_depth > 0; i++) {
+        struct half half = {.drawing = drawing, .court = court, .far = i > 0};
+        least = real_min(least, block_distance(&half, -1, at));
+        least = real_min(least, block_distance(&half, 1, at));
+    }
+    return least;
+}
+
+/* Would somebody who stands there hide a part of it? Half a square is no mark of the floor. */
+static bool block_is_hidden(const struct half *half, int side)
+{
+    const struct drawing *drawing = half->drawing;
+    bool hidden = false;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        hidden |= block_distance(half, side, symbol->at) < symbol->radius ||
+                  (symbol->has_numeral && block_distance(half, side, symbol->numeral) <
+                                              NUMERAL_CLEAR * drawing->size.x_numeral);
+    }
+    return hidden;
 }
 
 static void lane_blocks(const struct half *half)
 {
     for (int side = -1; side <= 1 && half->court->block_depth > 0; side += 2) {
-        lane_block(half, side);
+        if (block_is_hidden(half, side)) {
+            continue;
+        }
+        struct vec2 at[4];
+        block_corners(half, side, at);
+        pen_move(half->drawing, at[0]);
+        for (int i = 1; i < 4; i++) {
+            pen_line(half->drawing, at[i]);
+        }
+        pen_close(half->drawing);
+        pen_fill(half->drawing, CLASS_COURT, ROLE_COURT);
     }
 }
 

@@ -182,7 +182,10 @@ struct scene_item *put_text(struct drawing *drawing, enum scene_class class, str
                             struct vec2 middle, double size, enum face face, enum role role);
 enum role ground_at(const struct drawing *drawing, struct vec2 at); /* what white is there */
 
+#define NUMERAL_CLEAR 0.42                /* of its size: white round a defender's numeral */
 void court_draw(struct drawing *drawing); /* court_lines.c */
+/* From a place to the next square beside a lane, points. */
+double block_gap(struct drawing *drawing, struct vec2 at);
 struct basket_marks {
     struct vec2 ring, left, right; /* its middle; the ends of the board */
 };

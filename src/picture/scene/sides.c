@@ -9,6 +9,7 @@
 #define AT_END 2.0 /* feet: what a run begins or ends beside has no side of it (ours) */
 #define NOBODY 2.5 /* feet: nor has what it runs over before or after somebody is there (ours) */
 #define ABOUT 0.3  /* s */
+#define ONE 4.5    /* feet: a screener so near his bar is one mark with it (ours) */
 
 typedef VEC(struct passed) passed_list;
 
@@ -35,6 +36,19 @@ static void note(struct drawing *drawing, passed_list *list, struct passed passe
     }
 }
 
+/* Where somebody who begins there is met: a screener with his bar. */
+static const struct stop *met_at(const struct drawing *drawing, const struct stop *begins)
+{
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *bar = &drawing->stops.at[i];
+        if (bar->kind == STOP_BAR && bar->who == begins->who &&
+            vec2_distance(bar->truth, begins->truth) / FEET < ONE) {
+            return bar;
+        }
+    }
+    return begins;
+}
+
 void sides_note(struct drawing *drawing, struct stroke *stroke, const struct run_way *run)
 {
     passed_list list = {0};
@@ -46,7 +60,7 @@ void sides_note(struct drawing *drawing, struct stroke *stroke, const struct run
         }
         if (begins || stop->kind == STOP_BAR) {
             struct passed passed = {.who = stop->who, .bar = begins ? -1 : (int)i};
-            note(drawing, &list, passed, stop, run);
+            note(drawing, &list, passed, begins ? met_at(drawing, stop) : stop, run);
         }
     }
     const struct stop basket = {.from = -1, .truth = vec2_of(0, 0)};

@@ -435,7 +435,11 @@ void symbols_clear(struct drawing *drawing)
         enum role ground = ground_at(drawing, symbol->at);
         struct scene_item *item;
         if (!body_is_defender(symbol->who)) {
-            double radius = (symbol->ball ? size->ring : size->body) + CLEAR_POINTS;
+            double own = symbol->ball ? size->ring : size->body;
+            double block = block_gap(drawing, symbol->at); /* beside a block he leaves it whole */
+            double radius =
+                own +
+                (block < symbol->radius ? CLEAR_POINTS : real_clamp(block - own, 0, CLEAR_POINTS));
             item = put_circle(drawing, CLASS_CLEAR, symbol->at, radius, ground, ROLE_NONE, 0);
         } else {
             x_pen(drawing, symbol->at, size->x_half);
@@ -445,8 +449,9 @@ void symbols_clear(struct drawing *drawing)
         item->casing = true;
         item->who = symbol->who;
         if (symbol->has_numeral) {
-            item = put_circle(drawing, CLASS_CLEAR, symbol->numeral, 0.42 * size->x_numeral,
-                              ground_at(drawing, symbol->numeral), ROLE_NONE, 0);
+            item =
+                put_circle(drawing, CLASS_CLEAR, symbol->numeral, NUMERAL_CLEAR * size->x_numeral,
+                           ground_at(drawing, symbol->numeral), ROLE_NONE, 0);
             item->casing = true;
             item->who = symbol->who;
         }
