@@ -228,7 +228,46 @@ const char *const place_words[] = {"to", "at", "in", "into", "on", "onto", "towa
 const char *const begin_words[] = {"out of", "from", NULL};
 const char *const owner_words[] = {"his", "her", "their", NULL};
 const char *const he_or_she[] = {"he", "she", NULL};
-const char *const defender_words[] = {"defender", "man", "girl", "guy", "check", NULL};
+
+/* men.def five times: each list keeps the rows of some kinds. */
+#define KEEP(word) word,
+#define DROP(word)
+#define MAN(word, is, guards) MAN_##is(word)
+#define MAN_ONE KEEP
+#define MAN_SORT DROP
+#define MAN_SEVERAL DROP
+#define MAN_HELPER DROP
+const char *const man_words[] = {
+#include "language/words/men.def"
+    NULL};
+#undef MAN_SORT
+#undef MAN_HELPER
+#define MAN_SORT KEEP
+#define MAN_HELPER KEEP
+const char *const sort_words[] = {
+#include "language/words/men.def"
+    NULL};
+#undef MAN_SEVERAL
+#undef MAN_HELPER
+#define MAN_SEVERAL KEEP
+#define MAN_HELPER DROP
+const char *const people_words[] = {
+#include "language/words/men.def"
+    NULL};
+#undef MAN
+#define MAN(word, is, guards) GUARDS_##guards(word)
+#define GUARDS_ALWAYS KEEP
+#define GUARDS_LOOSE DROP
+#define GUARDS_NOT DROP
+const char *const defender_words[] = {
+#include "language/words/men.def"
+    NULL};
+#undef GUARDS_LOOSE
+#define GUARDS_LOOSE KEEP
+const char *const guard_words[] = {
+#include "language/words/men.def"
+    NULL};
+
 const char *const light_words[] = {
     "makes",    "make",    "sets",    "set",    "takes",    "take",     "gives",
     "give",     "throws",  "throw",   "fires",  "fire",     "delivers", "deliver",

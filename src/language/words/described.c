@@ -5,11 +5,6 @@
 #include "language/words/people.h"
 #include "language/words/put_plain.h"
 
-static const char *const men[] = {
-    "players", "player", "men",    "man",      "guys",    "guy",      "girls", "girl",
-    "kids",    "kid",    "ones",   "one",      "people",  "person",   "boys",  "boy",
-    "ladies",  "lady",   "guards", "guard",    "bigs",    "big",      "posts", "shooters",
-    "shooter", "pair",   "duo",    "teammate", "forward", "forwards", NULL};
 static const char *const at_words[] = {
     "standing at",  "standing in",  "standing on", "waiting at", "waiting in", "waiting on",
     "posted at",    "posted on",    "who are at",  "who are in", "who are on", "who stand at",
@@ -88,13 +83,14 @@ static bool people_read(struct cursor *c, struct area *area, size_t *count)
     *count = take_count(c);
     struct cursor first = *c;
     const struct token *noun = NULL;
-    if (area_read(&first, area) && (noun = cursor_next(&first)) && take_among(&first, men)) {
+    if (area_read(&first, area) && (noun = cursor_next(&first)) &&
+        take_among(&first, people_words)) {
         *count = *count == 0 && !plural(noun) ? 1 : *count;
         c->at = first.at;
         return true;
     }
     noun = cursor_next(c);
-    bool named = noun && take_among(c, men);
+    bool named = noun && take_among(c, people_words);
     *count = named && *count == 0 && !plural(noun) ? 1 : *count;
     return (named || *count == 2) && take_among(c, at_words) && area_read(c, area);
 }
@@ -132,13 +128,6 @@ static const struct token *people_put(const struct cursor *line, const struct to
 
 /* ---- who is named, and told of besides ---- */
 
-static const char *const sorts[] = {
-    "man",     "player",    "guy",       "girl",     "kid",    "big",       "post",   "center",
-    "guard",   "forward",   "shooter",   "screener", "passer", "cutter",    "roller", "receiver",
-    "handler", "inbounder", "driver",    "trailer",  "popper", "defender",  "helper", "captain",
-    "point",   "pivot",     "playmaker", "thrower",  "leader", "veteran",   "zone",   "rookie",
-    "runner",  "dribbler",  "teammate",  "outlet",   "safety", "rebounder", NULL};
-
 /* Our best shooter in the left corner: nobody's number, nothing that is done; where it ends. */
 static const struct token *told_of(const struct cursor *line, const struct token *at)
 {
@@ -149,7 +138,7 @@ static const struct token *told_of(const struct cursor *line, const struct token
     const struct token *from = at;
     while (at < line->end && at->kind == TOKEN_WORD && at - from < FAR &&
            !token_is_among(at, joints)) {
-        sort = sort || token_is_among(at, sorts);
+        sort = sort || token_is_among(at, sort_words);
         at++;
     }
     return sort ? at : NULL;
@@ -207,8 +196,6 @@ static bool take_part_of_zone(struct cursor *c)
         "top",  "middle",    "bottom",     "back",     "front",       "wing",
         "side", "back line", "front line", "top line", "bottom line", "baseline",
         "low",  "high",      "center",     "inside",   "outside",     NULL};
-    static const char *const one[] = {"man",    "defender", "guy",  "girl",
-                                      "player", "guard",    "part", NULL};
     static const char *const zones[] = {"of zone", "of their zone", "of 2-3", NULL};
     if (take_words(c, "zone")) {
         return true;
@@ -216,7 +203,8 @@ static bool take_part_of_zone(struct cursor *c)
     if (!take_among(c, parts)) {
         return false;
     }
-    bool said = take_among(c, one); /* the top man, the top of the zone, or both */
+    bool said = take_among(c, sort_words) ||
+                take_words(c, "part"); /* the top man, the top of the zone, or both */
     return take_among(c, zones) || said;
 }
 

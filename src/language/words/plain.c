@@ -61,8 +61,6 @@ static bool ends_here(const struct cursor *c)
 /* One word of a row at the cursor: taken, and kept where it stands for something. */
 static bool take_part(struct cursor *c, struct str part, struct found *found)
 {
-    static const char *const men[] = {"man",    "girl",   "guy",  "boy",      "kid", "player",
-                                      "person", "fellow", "lady", "defender", NULL};
     static const char *const him[] = {"him", "her", "he", "she", NULL};
     const struct token *next = cursor_next(c);
     if (str_is(part, "END")) {
@@ -87,7 +85,7 @@ static bool take_part(struct cursor *c, struct str part, struct found *found)
         return next->kind == TOKEN_DEFENDER;
     }
     if (str_is(part, "MAN")) {
-        return take_among(c, men);
+        return take_among(c, man_words) || take_words(c, "defender");
     }
     if (str_is(part, "HIM")) {
         found->him = next;

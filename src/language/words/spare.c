@@ -48,13 +48,14 @@ static const struct token *past_words(const struct token *at, const struct token
 /* x4, 3's defender, his man. */
 static const struct token *man_end(const struct cursor *c, const struct token *at)
 {
-    static const char *const men[] = {"man",    "defender", "girl", "guy",  "guard", "head",
-                                      "player", "check",    "back", "body", "hip",   NULL};
+    static const char *const parts[] = {"head", "back", "body", "hip", NULL};
     bool owned = at < c->end && (token_is_among(at, owner_words) || at->possessive);
+    bool his =
+        at + 1 < c->end && (token_is_among(at + 1, guard_words) || token_is_among(at + 1, parts));
     if (at < c->end && at->kind == TOKEN_DEFENDER) {
-        return at + 1 + (at->possessive && at + 1 < c->end && token_is_among(at + 1, men));
+        return at + 1 + (at->possessive && his);
     }
-    return owned && at + 1 < c->end && token_is_among(at + 1, men) ? at + 2 : NULL;
+    return owned && his ? at + 2 : NULL;
 }
 
 /* Who acts in the clause stands on this spot by the lines above, or it is said to be his own. */

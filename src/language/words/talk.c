@@ -233,12 +233,17 @@ static bool goes_back_to(struct cursor *c)
     return take_words(c, "to");
 }
 
+/* own man, player, own. */
+static bool his_own_read(struct cursor *c)
+{
+    bool own = take_words(c, "own");
+    return take_among(c, guard_words) || own;
+}
+
 /* x5 hustles back to her own player, gets back out to 2: recovers. */
 static const struct token *runs_back(const struct cursor *line, const struct token *at,
                                      struct recast *out)
 {
-    static const char *const men[] = {"man",   "girl", "guy",   "player", "check",
-                                      "match", "own",  "woman", "mark",   NULL};
     struct cursor trial = line_look(line, at);
     struct who who;
     bool defends = false;
@@ -249,7 +254,7 @@ static const struct token *runs_back(const struct cursor *line, const struct tok
         return NULL;
     }
     struct cursor here = line_look(line, at), own = trial;
-    if (take_among(&own, owner_words) && (take_words(&own, "own"), take_among(&own, men))) {
+    if (take_among(&own, owner_words) && his_own_read(&own)) {
         recast_word(&here, out, "recovers");
         return own.at;
     }

@@ -151,9 +151,8 @@ static bool spot_who_read(struct cursor *c, struct who *out)
     if (!place) {
         return false;
     }
-    static const char *const men[] = {"man", "guy", "girl", "player", "kid", NULL};
     if (c->speech && place->kind == PLACE_SPOT) { /* the corner man */
-        take_among(c, men);
+        take_among(c, man_words);
     }
     *out = (struct who){.kind = WHO_SPOT, .place = place, .span = cursor_taken(c, from)};
     return true;
