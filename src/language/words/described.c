@@ -106,8 +106,9 @@ static const struct token *people_put(const struct cursor *line, const struct to
     int numbers[MOST];
     struct cursor called = trial; /* the point guard stands nowhere */
     bool digit = at->kind == TOKEN_NUMBER && at->text.at[0] <= '9';
+    bool counted = at->kind != TOKEN_NUMBER || at == line->at || at[-1].filler; /* passes to two */
     const struct person_row *row = digit ? NULL : take_person(&called);
-    if (digit || at->filler || (row && row->person == PERSON_PLAYER) ||
+    if (digit || !counted || at->filler || (row && row->person == PERSON_PLAYER) ||
         !people_read(&trial, &area, &said) || sent_before(line, at, &area)) {
         return NULL;
     }

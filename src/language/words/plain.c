@@ -58,6 +58,14 @@ static bool ends_here(const struct cursor *c)
     return cursor_done(c) || cursor_next(c)->kind == TOKEN_MARK || word_among(c, behind);
 }
 
+static const char *const at_words[] = {"at", "on", "in", "by", NULL};
+static const char *const ball_words[] = {"it", "ball", NULL};
+/* Of what list a word of a row is. */
+static const struct {
+    const char *part;
+    const char *const *words;
+} kinds[] = {{"HIS", owner_words}, {"AT", at_words}, {"IT", ball_words}};
+
 /* One word of a row at the cursor: taken, and kept where it stands for something. */
 static bool take_part(struct cursor *c, struct str part, struct found *found)
 {
@@ -68,6 +76,10 @@ static bool take_part(struct cursor *c, struct str part, struct found *found)
     }
     if (str_is(part, "VERB")) {
         return verb_begins(c);
+    }
+    if (str_is(part, "PART")) {
+        take_particles(c);
+        return true;
     }
     if (str_is(part, "N's")) {
         found->who_at = next;
@@ -91,8 +103,14 @@ static bool take_part(struct cursor *c, struct str part, struct found *found)
         found->him = next;
         return take_among(c, him);
     }
-    if (str_is(part, "HIS")) {
-        return take_among(c, owner_words);
+    for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
+        if (str_is(part, kinds[i].part)) {
+            return take_among(c, kinds[i].words);
+        }
+    }
+    if (str_is(part, "SPOTS")) {
+        enum spot spot;
+        return several_spot(c, &spot);
     }
     if (str_is(part, "N")) {
         found->who_at = next;
@@ -410,8 +428,8 @@ static bool put_plainly(const struct cursor *c, struct plain *p)
 
 bool plain_read(struct cursor *c, sentence_list *out, bool loosely)
 {
-    static plain_way *const ways[] = {already_put,   talk_put,   shorthand_put,
-                                      described_put, around_put, NULL};
+    static plain_way *const ways[] = {already_put, talk_put,   shorthand_put, described_put,
+                                      in_turn_put, around_put, beats_put,     NULL};
     struct plain p = {
         .rows = plain_rows, .row_count = sizeof plain_rows / sizeof *plain_rows, .ways = ways};
     struct cursor_mark mark = cursor_mark(c);
@@ -426,6 +444,12 @@ bool plain_read(struct cursor *c, sentence_list *out, bool loosely)
     plain.end = p.all.tokens.at + p.all.tokens.count;
     struct cursor again = plain;
     bool read = strictly_read(&plain, out) && out->count > had;
+    if (!read) { /* who is told by where he stands is named now, and may hang in a sentence */
+        struct cursor hangs = again;
+        cursor_back(&plain, mark);
+        out->count = had;
+        read = unfold_read(&hangs, out);
+    }
     if (!read) {
         cursor_back(&plain, mark);
         out->count = had;

@@ -51,6 +51,14 @@ bool one_then_other(const struct cursor *c, struct recast *r)
         }
         struct cursor here = line_look(c, at);
         recast_copy(c, r, c->at, at);
+        if (count == 2 &&
+            verb_row(phrase.verb)->task == VERB_SCREEN) { /* a stagger, in that order */
+            recast_number(&here, r, who[0]);
+            recast_word(&here, r, "and");
+            recast_number(&here, r, who[1]);
+            recast_copy(c, r, verb, c->end);
+            return true;
+        }
         for (size_t i = 0; i < count; i++) {
             if (i > 0) {
                 put_stop(c, r);
