@@ -39,6 +39,11 @@ static bool aside_is(const struct cursor *c, enum aside kind)
     return take_words_of(&trial, kind);
 }
 
+bool aside_aim_is(const struct cursor *c)
+{
+    return aside_is(c, ASIDE_TO);
+}
+
 bool aside_head_is(const struct cursor *c)
 {
     return aside_is(c, ASIDE_HEAD);

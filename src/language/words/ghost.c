@@ -42,17 +42,25 @@ static bool take_slip(struct cursor *c, bool *pops)
 {
     static const char *const joints[] = {"but", "and", "then", "and then", "but then", NULL};
     static const char *const he[] = {"he", "she", "instead", NULL};
+    static const char *const nevers[] = {"never stopping",      "without stopping",
+                                         "never makes contact", "does not make contact",
+                                         "never gets there",    NULL};
     static const char *const slips[] = {
-        "slips it", "slips",       "slip it",   "slip",        "slips out",  "dives",
-        "dive",     "rolls",       "goes",      "cuts",        "flies out",  "leaks out",
-        "pops out", "pops",        "ghosts",    "ghosts it",   "runs out",   "bursts",
-        "bounces",  "bounces out", "pulls out", "breaks",      "sprints",    "fades",
-        "drifts",   "spaces",      "relocates", "sprints out", "ghosts out", "flares",
-        "pop out",  "pop",         NULL};
+        "slips it", "slips",       "slip it",      "slip",        "slips out",  "dives",
+        "dive",     "rolls",       "goes",         "cuts",        "flies out",  "leaks out",
+        "pops out", "pops",        "ghosts",       "ghosts it",   "runs out",   "bursts",
+        "bounces",  "bounces out", "pulls out",    "breaks",      "sprints",    "fades",
+        "drifts",   "spaces",      "relocates",    "sprints out", "ghosts out", "flares",
+        "pop out",  "pop",         "runs through", "runs",        "runs on",    NULL};
     struct cursor trial = *c;
     take_mark(&trial, ',');
     take_among(&trial, joints);
     take_among(&trial, he);
+    take_mark(&trial, ',');
+    if (take_among(&trial, nevers)) { /* and, never stopping, runs out */
+        take_mark(&trial, ',');
+        take_among(&trial, joints);
+    }
     *pops = word_is(&trial, 0, "pops") || word_is(&trial, 0, "pop");
     if (!take_among(&trial, slips)) {
         return false;
@@ -125,14 +133,19 @@ bool screen_shown(const struct cursor *c, struct recast *r)
                                         "acts like it is",
                                         "threatens",
                                         "comes as if",
+                                        "sprints up",
+                                        "steps out",
+                                        "jogs up",
+                                        "hustles up",
+                                        "makes",
                                         "looks like it is",
                                         "is going to",
                                         "acts to",
                                         "sells",
                                         NULL};
-    static const char *const like[] = {"he's going", "she's going", "he is going", "she is going",
-                                       "he is",      "she is",      "he's",        "she's",
-                                       "he wants",   "she wants",   "as if",       NULL};
+    static const char *const like[] = {
+        "he's going", "she's going", "he is going", "she is going", "he is",     "she is", "he's",
+        "she's",      "he wants",    "she wants",   "as if",        "as though", NULL};
     struct cursor trial = cursor_look(c);
     struct somebody who;
     struct shown shown;

@@ -366,6 +366,7 @@ extern const char *const way_end_words[];
 int aside_read(struct predicate *p);
 void note_left_out(const struct cursor *c, struct span span); /* moves nobody: a note */
 bool aside_head_is(const struct cursor *c); /* hands up: words that look like a verb */
+bool aside_aim_is(const struct cursor *c);  /* free 3, overload that side: why somebody moves */
 bool screen_named(const struct cursor *c);  /* called: the name of a screen begins here */
 /* remark: nothing but what a coach says beside the movement stands up to the end. */
 bool remark_is(const struct cursor *c);

@@ -122,7 +122,18 @@ bool undergoes(const struct cursor *c, struct recast *r)
 
 /* ---- 4 and 5 screen for 2, 4 first, 5 second ---- */
 
-/* `4 first, 5 second` begins there; where it ends, or NULL. */
+/* , 5 second: the other one is told too. */
+static bool takes_on(const struct cursor *c, int other)
+{
+    struct cursor look = *c;
+    take_mark(&look, ',');
+    take_words(&look, "and");
+    take_words(&look, "then");
+    return look.at < c->end && (number_token(look.at) || look.at->unit != UNIT_NONE) &&
+           (int)look.at->number == other;
+}
+
+/* `4 first, 5 second` begins there, or `4 first` alone; where it ends, or NULL. */
 static const struct token *order_end(const struct cursor *c, const struct token *at, int one,
                                      int other)
 {
@@ -132,6 +143,9 @@ static const struct token *order_end(const struct cursor *c, const struct token 
     struct cursor look = line_look(c, at + 1);
     if (attacker_at(at, c->end) != one || !take_among(&look, firsts)) {
         return NULL;
+    }
+    if (part_ends(&look) && !takes_on(&look, other)) {
+        return look.at; /* 4 first */
     }
     take_mark(&look, ',');
     take_words(&look, "and");

@@ -19,6 +19,7 @@ plain_way shorthand_put; /* as it is noted down */
 plain_way around_put;    /* past, around, between team-mates */
 plain_way in_turn_put;   /* off two who stand one behind the other */
 plain_way beats_put;     /* when x4 comes in, until x5 meets him: as what a defender does */
+plain_way vacated_put;   /* the spot he left, a full second */
 plain_way described_put; /* who is told by where he stands, or by what he is */
 
 /* vs 2-3:, against their two three, where that is the defense of the play: where the sentence

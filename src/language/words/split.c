@@ -238,6 +238,23 @@ static bool only_how(const struct cursor *c, const struct token *from, const str
     return !remark_judges(c, from, to);
 }
 
+/* to overload that side, rather than roll: why, or what is not done; nobody is named in it. */
+static bool only_why(const struct cursor *c, const struct token *head, const struct token *to)
+{
+    static const char *const nots[] = {"rather than", "instead of", NULL};
+    static const char *const manners[] = {"staying low",     "looking",       "flipping angle",
+                                          "changing angle",  "showing hands", "calling for ball",
+                                          "reading defense", "staying wide",  NULL};
+    struct cursor look = line_look(c, head), aim = look;
+    bool is = word_among(&look, nots) || word_among(&look, manners) ||
+              (take_words(&aim, "to") && aside_aim_is(&aim));
+    for (const struct token *at = head; is && at + 1 < to; at++) {
+        bool who = at->kind == TOKEN_NUMBER || at->kind == TOKEN_DEFENDER;
+        is = !who && at->kind != TOKEN_MARK && at->kind != TOKEN_QUOTED && !at->possessive;
+    }
+    return is && !remark_judges(c, head, to);
+}
+
 bool how_in_front(const struct cursor *c, struct recast *r)
 {
     static const char *const heads[] = {"with", "without", "in", "from", "for", "under",
@@ -246,9 +263,10 @@ bool how_in_front(const struct cursor *c, struct recast *r)
     for (const struct token *at = c->at; at + 2 < c->end; at++) {
         struct cursor head = line_look(c, at);
         bool begins = at == c->at || sentence_ends(at - 1);
-        if (!begins || !take_among(&head, heads)) {
+        if (!begins) {
             continue;
         }
+        bool how = take_among(&head, heads);
         const struct token *who = head.at;
         for (struct cursor acts = head; who < c->end && who < at + FAR; acts.at = ++who) {
             if (attacker_at(who, c->end) && subject_verb_is(&acts)) {
@@ -257,7 +275,7 @@ bool how_in_front(const struct cursor *c, struct recast *r)
         }
         bool comma = who < c->end && token_is_mark(who - 1, ',');
         if (who >= at + FAR || who >= c->end || who == head.at || !comma ||
-            !only_how(c, head.at, who)) {
+            !((how && only_how(c, head.at, who)) || only_why(c, at, who))) {
             continue;
         }
         recast_copy(c, r, c->at, at);
