@@ -45,6 +45,7 @@ struct cursor {
     bool counted;                     /* one dribble, two dribbles may stand where a verb does */
     bool jotted;                      /* its letters stand for words already: jot.c */
     bool unfolded;                    /* its clauses stand one behind the other: unfold.h */
+    bool parted;                      /* it is a part of a line: parts.c */
     int spared;   /* as many phrases of the line have been left out so that it is read: spare.c */
     bool amends;  /* it goes back on what stands above, and was refused for it */
     bool several; /* in the sentence being read: each of its players has one of `the corners` */

@@ -189,8 +189,9 @@ bool line_cut(const struct cursor *c, struct pieces *out)
         bool who = at < c->end && token_is_word(at, "who") && at > next.from;
         bool list = to > at && to < c->end && only_people(next.from, at) && token_is_player(to) &&
                     !token_is_mark(at, ':');
-        bool runs_on = clause_runs_on(c, next.from, at) || pronoun_runs_on(c, next.from, at) ||
-                       verb_runs_on(c, next.from, at);
+        bool runs_on =
+            at < c->end && (clause_runs_on(c, next.from, at) || pronoun_runs_on(c, next.from, at) ||
+                            verb_runs_on(c, next.from, at));
         bool end = at == c->end || (to > at && !list) || who || runs_on;
         if (!end) {
             at = to > at ? to : at + 1;

@@ -136,6 +136,9 @@ bool jot_read(struct cursor *c, sentence_list *out);
 /* spare: the line from c->at to c->end without a phrase that it can spare, or with another verb,
  * where the grammar stumbled; true: all of it, with a note. False: nothing of it, silently. */
 bool spare_read(struct cursor *c, sentence_list *out, const struct diag *error);
+/* parts: the line from c->at to c->end, each part of it as a line of its own; true: all of it, with
+ * notes; false: nothing of it, silently. */
+bool parts_read(struct cursor *c, sentence_list *out);
 /* speech: the line as it stands, or as it is said; false: why is in the diagnostics. */
 void speech_begin(struct cursor *c); /* c->at to c->end, as it is said */
 bool strictly_read(struct cursor *c, sentence_list *out);

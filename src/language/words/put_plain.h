@@ -14,6 +14,8 @@ typedef const struct token *plain_way(const struct cursor *line, const struct to
 plain_way already_put;   /* so it is already, or it is told once more */
 plain_way talk_put;      /* as it is dictated, without a stop */
 plain_way dictated_put;  /* with sounds, with words said twice, with a scene in front */
+plain_way spoken_put;    /* what he does not do, only shows, or looks at, before what he does */
+plain_way retold_put;    /* what is told by what stands around it */
 plain_way jot_put;       /* as it is noted, without to, with brackets: before the others */
 plain_way shorthand_put; /* as it is noted down */
 plain_way around_put;    /* past, around, between team-mates */

@@ -324,6 +324,7 @@ int main(void)
 {
     Suite *suite = suite_create("loose");
     TCase *all = tcase_create("loose");
+    tcase_set_timeout(all, 60);
     tcase_add_checked_fixture(all, open_arena, close_arena);
     tcase_add_test(all, loose_sentences_come_out_in_the_one_form);
     tcase_add_test(all, what_coaches_say_is_read_where_it_means_one_thing);
