@@ -25,6 +25,20 @@ static int thrown_to(const struct cursor *line, const struct token *at)
     return thrown || to ? attacker_at(trial.at, line->end) : 0;
 }
 
+/* kick 4, where nobody is named: the ball is with 4 then. */
+static int thrown_bare(const struct cursor *line, const struct token *at)
+{
+    struct cursor trial = line_look(line, at);
+    bool begins = at == line->at || at[-1].kind == TOKEN_MARK;
+    if (!begins || !take_among(&trial, note_throws)) {
+        return 0;
+    }
+    bool to = take_words(&trial, "to");
+    int taker = attacker_at(trial.at, line->end);
+    bool other = !to && taker && trial.at + 1 < line->end && token_is_word(trial.at + 1, "to");
+    return other ? 0 : taker; /* skip 1 to 3 */
+}
+
 /* Who has the ball where `at` stands; 0: nothing tells. */
 static int ball_at(const struct cursor *line, const struct token *at)
 {
@@ -32,7 +46,7 @@ static int ball_at(const struct cursor *line, const struct token *at)
     int number = above_holder(line, &holder) && holder.kind == WHO_PLAYER ? holder.number : 0;
     for (const struct token *from = line->at; from + 1 < at; from++) {
         int giver = attacker_at(from, line->end);
-        int taker = giver ? thrown_to(line, from + 1) : 0;
+        int taker = giver ? thrown_to(line, from + 1) : thrown_bare(line, from);
         number = taker ? taker : number;
     }
     return number;
@@ -57,6 +71,92 @@ static const struct token *pass_noted(const struct cursor *line, const struct to
     recast_copy(line, out, at, to);
     recast_word(&here, out, "to");
     return to;
+}
+
+/* , kick to 3: by the one who has the ball, whoever was named last. */
+static const struct token *bare_throw(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    if (at == line->at || at[-1].kind != TOKEN_MARK || token_is_mark(at - 1, '/') ||
+        at->kind != TOKEN_WORD || ends_in_s(at)) {
+        return NULL;
+    }
+    static const char *const hands[] = {"dho", "ho", "hand", "handoff", "hands", "hand-off", NULL};
+    int taker = thrown_bare(line, at), holder = taker ? ball_at(line, at) : 0;
+    for (const struct token *word = line->at; word < at; word++) {
+        holder = token_is_among(word, hands) ? 0 : holder; /* who has it then, they tell */
+    }
+    if (!holder || holder == taker) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, at);
+    recast_number(&here, out, holder);
+    recast_copy(line, out, at, at + 1);
+    return at + 1;
+}
+
+/* 1>3 lob, skip 2>1, where the arrow is put as `to`: what pass it is. */
+static const struct token *arrow_kind(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    static const struct entry kinds[] = {{"skip", 0}, {"skip pass", 0},   {"sk", 0},
+                                         {"lob", 1},  {"lob pass", 1},    {"bounce", 2},
+                                         {"bnc", 2},  {"bounce pass", 2}, {NULL, 0}};
+    static const char *const verbs[] = {"skip-passes", "lob-passes", "bounce-passes"};
+    struct cursor trial = line_look(line, at);
+    if (!clause_begins_at(line, at)) {
+        return NULL;
+    }
+    int kind = take_entry(&trial, kinds);
+    const struct token *from = trial.at;
+    int giver = attacker_at(from, line->end);
+    trial.at++;
+    if (!giver || !take_words(&trial, "to") || !attacker_at(trial.at, line->end)) { /* the arrow */
+        return NULL;
+    }
+    const struct token *to = trial.at;
+    trial.at++;
+    kind = kind < 0 ? take_entry(&trial, kinds) : kind;
+    if (kind < 0) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, at);
+    recast_copy(line, out, from, from + 1);
+    recast_word(&here, out, verbs[kind]);
+    recast_word(&here, out, "to");
+    recast_copy(line, out, to, to + 1);
+    return trial.at;
+}
+
+/* 2/3 wide, 1+3 back: both of them. */
+static const struct token *both_noted(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    const struct token *mark = at + 1, *second = at + 2;
+    if (!attacker_at(at, line->end) || !clause_begins_at(line, at) || second + 1 >= line->end ||
+        !(token_is_mark(mark, '/') || token_is_mark(mark, '+')) ||
+        !attacker_at(second, line->end) || second[1].kind != TOKEN_WORD) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, at);
+    recast_copy(line, out, at, at + 1);
+    recast_word(&here, out, "and");
+    return second;
+}
+
+/* 1-4 high. : how they stand. */
+static const struct token *set_noted(const struct cursor *line, const struct token *at,
+                                     struct recast *out)
+{
+    static const char *const sets[] = {"high", "low",    "flat",  "set",   "across",
+                                       "hi",   "spread", "stack", "horns", NULL};
+    struct cursor trial = line_look(line, at + 1);
+    if (at != line->at || at->kind != TOKEN_GROUP || !take_among(&trial, sets) ||
+        trial.at >= line->end || trial.at->kind != TOKEN_MARK || trial.at + 1 >= line->end) {
+        return NULL;
+    }
+    out->told = span_join(at->span, trial.at[-1].span);
+    return trial.at + 1;
 }
 
 /* ---- 4 DHO 1 ---- */
@@ -135,6 +235,23 @@ static bool take_two(struct cursor *c, int *first, int *second)
     return *second > 0 && *second != *first;
 }
 
+/* PnR 1-5, 5 roll: which it has in it. Gives where that is told. */
+static const struct token *past_its_end(struct cursor c, int screener, int kind)
+{
+    static const char *const rolls[] = {"roll", "rolls", NULL};
+    static const char *const pops[] = {"pop", "pops", NULL};
+    const struct token *end = c.at;
+    if (c.at >= c.end || c.at->kind != TOKEN_MARK) {
+        return end;
+    }
+    c.at++;
+    bool same = attacker_at(c.at, c.end) == screener;
+    c.at++;
+    bool told = same && take_among(&c, kind == 0 ? rolls : pops) &&
+                (c.at == c.end || c.at->kind == TOKEN_MARK);
+    return told ? c.at : end;
+}
+
 /* PnR 1-5 going R; 5 PnR w/ 1; 1+5 PnR. */
 static const struct token *pnr_noted(const struct cursor *line, const struct token *at,
                                      struct recast *out)
@@ -172,6 +289,7 @@ static const struct token *pnr_noted(const struct cursor *line, const struct tok
         return NULL;
     }
     struct cursor here = line_look(line, at);
+    int screener = holder == first ? second : first;
     recast_verb(&here, out, kind == 0 ? STR("pick and roll") : STR("pick and pop"));
     recast_number(&here, out, first);
     recast_word(&here, out, "and");
@@ -184,9 +302,9 @@ static const struct token *pnr_noted(const struct cursor *line, const struct tok
     if (side >= 0 && (going.at == line->end || clause_ends(going.at))) { /* PnR 1-5 L */
         recast_word(&here, out, "going");
         recast_word(&here, out, side == 0 ? "left" : "right");
-        return going.at;
+        trial = going;
     }
-    return trial.at;
+    return past_its_end(trial, screener, kind);
 }
 
 /* 5 BS 1: a ball screen for the one who has the ball, a back screen for anybody else. */
@@ -214,10 +332,13 @@ static const struct token *bs_noted(const struct cursor *line, const struct toke
 static const struct token *shot_noted(const struct cursor *line, const struct token *at,
                                       struct recast *out)
 {
-    static const char *const shots[] = {"shot", "layup", "lay up", "jumper", "finish", "j", NULL};
+    static const char *const shots[] = {
+        "shot",    "layup",  "lay up", "jumper",         "finish",    "j",         "3pt", "pull up",
+        "pull-up", "pullup", "pu",     "pull up jumper", "pull up j", "open shot", NULL};
     struct cursor trial = line_look(line, at);
-    if (at == line->at || !take_among(&trial, shots) ||
-        !(trial.at == line->end || trial.at->kind == TOKEN_MARK)) {
+    bool shot = at > line->at && take_among(&trial, shots);
+    trial.at += shot && attacker_at(trial.at, line->end) == 3; /* for three points */
+    if (!shot || !(trial.at == line->end || trial.at->kind == TOKEN_MARK)) {
         return NULL;
     }
     bool named = attacker_at(at - 1, line->end) && clause_begins_at(line, at - 1);
@@ -372,8 +493,8 @@ static const struct token *he_goes(const struct cursor *line, const struct token
 
 const struct token *jot_put(const struct cursor *line, const struct token *at, struct recast *out)
 {
-    static plain_way *const ways[] = {pnr_noted,  dho_noted,   pass_noted,  bs_noted,
-                                      shot_noted, after_noted, in_brackets, who_colon,
-                                      way_noted,  he_goes,     NULL};
+    static plain_way *const ways[] = {arrow_kind, pnr_noted,   dho_noted,   pass_noted, bs_noted,
+                                      shot_noted, after_noted, in_brackets, who_colon,  way_noted,
+                                      bare_throw, both_noted,  set_noted,   he_goes,    NULL};
     return first_put(ways, line, at, out);
 }

@@ -129,6 +129,11 @@ static bool acts_behind(struct reader *r, const struct line *line, size_t at)
     if (word_among(&c, ends)) { /* 1 > 5 post: where he is; 1 > 3 shot: what comes of it */
         return false;
     }
+    static const char *const kinds[] = {"lob", "skip", "bounce", "lob pass", "bounce pass", NULL};
+    struct cursor kind = c;
+    if (take_among(&kind, kinds) && (kind.at == kind.end || kind.at->kind == TOKEN_MARK)) {
+        return false; /* 1 > 3 lob: what pass it is */
+    }
     return c.at < c.end && (verb_begins(&c) || arrow_at(line, at + 1) > 0);
 }
 

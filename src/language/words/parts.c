@@ -32,7 +32,7 @@ static bool hangs_together(const struct cursor *c)
 }
 
 /* A clause of time stands in the piece, or begins it: 5 dives when 1 passes, and ... */
-static bool tied(const struct piece *piece)
+static bool piece_is_tied(const struct piece *piece)
 {
     static const char *const ties[] = {"when",   "as",    "after",  "once",    "while", "until",
                                        "before", "since", "so",     "because", "till",  "where",
@@ -139,7 +139,7 @@ static void starts_find(const struct cursor *c, struct parts *parts)
         bool begins = who_begins(c, piece->from);
         bool bare = token_is_word(joint, "and") && !piece->then;
         bool loose = piece->relative || piece->meanwhile || token_is_word(joint, "before") ||
-                     (bare && tied(&pieces->at[i - 1])) || leads_in(&pieces->at[i - 1]) ||
+                     (bare && piece_is_tied(&pieces->at[i - 1])) || leads_in(&pieces->at[i - 1]) ||
                      for_what(piece) || tells_state(&pieces->at[i - 1]);
         bool run_on = piece->from == pieces->at[i - 1].to;
         bool goes_on = who > 0 && !begins && (run_on || piece->then) &&
@@ -162,8 +162,8 @@ static bool may_not_go_on(const sentence_list *out, int who)
 }
 
 /* The part from one start to where another begins, as a line of its own. */
-static bool part_read(struct cursor *c, const struct part_start *start, const struct token *to,
-                      sentence_list *out)
+static bool part_as_line(struct cursor *c, const struct part_start *start, const struct token *to,
+                         sentence_list *out)
 {
     struct recast words = {.to = NULL};
     struct cursor here = line_look(c, start->piece->from);
@@ -218,7 +218,7 @@ static bool all_parts(struct cursor *c, const struct parts *parts, sentence_list
             const struct piece *last = next < parts->count
                                            ? parts->at[next].piece - 1
                                            : &parts->pieces.at[parts->pieces.count - 1];
-            if (part_read(c, &parts->at[i], last->to, out)) {
+            if (part_as_line(c, &parts->at[i], last->to, out)) {
                 break;
             }
             next--;

@@ -6,7 +6,7 @@
 
 #include "language/words/loose_read.h"
 
-static bool ends_at(const struct cursor *line, const struct token *at)
+static bool ends_behind_it(const struct cursor *line, const struct token *at)
 {
     return at == line->end || clause_ends(at) || token_is_word(at, "so");
 }
@@ -21,7 +21,7 @@ static const struct token *the_other_one(const struct cursor *line, const struct
     const struct token *one = at + 1, *spot = at;
     if (!token_is_among(at, sides) || !(one < line->end) ||
         !(token_is_word(one, "one") || attacker_at(one, line->end) == 1) ||
-        !ends_at(line, one + 1)) {
+        !ends_behind_it(line, one + 1)) {
         return NULL;
     }
     while (spot > line->at && !token_is_among(spot, spots)) {
@@ -53,7 +53,7 @@ static const struct token *place_and_whose(const struct cursor *line, const stru
         return NULL;
     }
     struct cursor trial = line_look(line, where + 2);
-    if (!take_among(&trial, was) || !ends_at(line, trial.at)) {
+    if (!take_among(&trial, was) || !ends_behind_it(line, trial.at)) {
         return NULL;
     }
     out->told = span_join(spot->span, where[-1].span);
@@ -79,7 +79,7 @@ static const struct token *near_whom(const struct cursor *line, const struct tok
                   attacker_at(past_fillers(to + 1, line->end), line->end);
     bool behind = at - 1 > line->at && attacker_at(at - 1, line->end) &&
                   token_is_word(at - 2, "to") && token_is_word(at, "in") &&
-                  (ends_at(line, to) || attacker_at(to, line->end));
+                  (ends_behind_it(line, to) || attacker_at(to, line->end));
     if (!before && !behind) {
         return NULL;
     }
@@ -89,7 +89,7 @@ static const struct token *near_whom(const struct cursor *line, const struct tok
         recast_word(&here, out, "to");
         return to + 1;
     }
-    if (!ends_at(line, to)) {
+    if (!ends_behind_it(line, to)) {
         recast_mark(&here, out, ',');
     }
     return to;
@@ -259,8 +259,22 @@ static bool names_scene(const struct token *at)
         "play",     "break",    "up",     "transition", "early", "offense", "five",      "okay",
         "ok",       "um",       "uh",     "right",      "so",    "spread",  "stagger",   "double",
         "pistol",   "elbow",    "post",   "entry",      NULL};
-    return at->filler || token_is_among(at, words) || attacker_at(at, at + 1) == 1 ||
-           attacker_at(at, at + 1) >= 4;
+    return at->filler || token_is_among(at, words);
+}
+
+/* one four low, five out; this is the easy one: a number that is nobody's. */
+static bool number_of_scene(const struct cursor *line, const struct token *at)
+{
+    static const char *const counts[] = {"low", "high", "flat", "out", "around", "down", NULL};
+    static const char *const which[] = {"easy", "last", "first", "next", "simple", "quick", NULL};
+    if (!attacker_at(at, line->end)) {
+        return false;
+    }
+    const struct token *next = at + 1;
+    bool formation = next < line->end && (token_is_among(next, counts) ||
+                                          (attacker_at(next, line->end) && next + 1 < line->end &&
+                                           token_is_among(next + 1, counts)));
+    return formation || (at > line->at && token_is_among(at - 1, which));
 }
 
 /* One of them that is called something. */
@@ -271,7 +285,7 @@ static bool names_it(const struct token *at)
         "flow",     "rebound",  "drag",   "set",    "play",   "side",     "thing", "one",
         "break",    "girls",    "guys",   "boys",   "basket", "low",      "flat",  "transition",
         "offense",  "hitter",   "spread", "pistol", NULL};
-    return token_is_among(at, nouns) || attacker_at(at, at + 1) == 1;
+    return token_is_among(at, nouns);
 }
 
 /* sideline ball 3 throws it in, alright girls this is the easy one 2 cuts: how it is called. */
@@ -292,11 +306,12 @@ static const struct token *called_first(const struct cursor *line, const struct 
         if (acting) {
             break;
         }
-        if (!names_scene(who)) {
+        bool number = number_of_scene(line, who);
+        if (!number && !names_scene(who)) {
             return NULL;
         }
         word = word || (who->kind == TOKEN_WORD && !who->filler);
-        named = named || names_it(who);
+        named = named || number || names_it(who);
     }
     if (who + 1 >= line->end || who >= at + FAR) {
         return NULL;

@@ -36,7 +36,7 @@ static const struct entry hand_words[] = {
     {"dho", 0},        {"d h o", 0},       {"hand-off", 0},
     {"handoff", 0},    {"ho", 0},          {"dribble hand-off", 0},
     {"hand off", 0},   {"swing", 1},       {"reverse", 1},
-    {"reversal", 1},   {"pass", 1},        {"passes", 1},
+    {"reversal", 1},   {"rev", 1},   {"pass", 1},        {"passes", 1},
     {"ball", 1},       {"ball goes", 1},   {"quick passes", 1},
     {"ball swing", 1}, {"swing it", 1},    {"swing ball", 1},
     {"skip", 2},       {"skip pass", 2},   {"lob", 3},
