@@ -40,6 +40,7 @@ static const char *const idle[] = {
     "already",   "room",                                       /* on her way; room to cut */
     "one's",                                                   /* second one's the four */
     "sending",   "can",         "must",   "own", /* sending 2 to the top: 2 to the top */
+    "rev",       "w/",          "(post)",        /* 1>3; 5 PnR 1; 4, who is in the post */
     "x5", /* 5 seals his own man, and an ice is jumped by the screener's */
     NULL};
 static const char *const fillers[] = {

@@ -235,6 +235,9 @@ static const struct token *do_handoff(const struct cursor *line, const struct to
         return NULL;
     }
     take_words(&trial, "thing");
+    if (trial.at < line->end && (token_is_word(trial.at, "so") || token_is_mark(trial.at, ':'))) {
+        return NULL; /* told step by step behind it */
+    }
     struct cursor here = line_look(line, at);
     put_dho(&here, out, holder.number, holder.number == first ? second : first);
     if (trial.at < line->end && !clause_ends(trial.at)) {
