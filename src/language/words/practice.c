@@ -280,9 +280,32 @@ static bool ends_read(struct cursor *c, struct plan_form *out)
     return clock_part(c, out, "ends 18:45");
 }
 
+/* 1.5 hours, 2 h. */
+static bool hours_part(struct cursor *c, double *minutes)
+{
+    static const char *const hours[] = {"hours", "hour", "hrs", "hr", "h", NULL};
+    enum { MINUTES = 60 };
+    const struct token *token = cursor_next(c);
+    struct cursor trial = *c;
+    if (!token || token->kind != TOKEN_NUMBER || token->possessive) {
+        return false;
+    }
+    trial.at = token + 1;
+    double time = token->number * MINUTES;
+    if (!take_among(&trial, hours) || time <= 0 || time > LIMIT_PRACTICE_MINUTES) {
+        return false;
+    }
+    *minutes = time;
+    cursor_take(c, token, trial.at);
+    return true;
+}
+
 static bool lasts_read(struct cursor *c, struct plan_form *out)
 {
     take_words(c, "for");
+    if (hours_part(c, &out->minutes)) {
+        return true;
+    }
     return minutes_part(c, &out->minutes, "lasts 75 min");
 }
 

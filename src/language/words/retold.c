@@ -246,6 +246,42 @@ static const struct token *do_handoff(const struct cursor *line, const struct to
     return trial.at;
 }
 
+/* 1 gets a give-and-go with 2, 1 and 2 run a give and go: whoever has the ball gives it. */
+static const struct token *give_and_go(const struct cursor *line, const struct token *at,
+                                       struct recast *out)
+{
+    static const char *const does[] = {"gets",  "runs",  "does", "has",  "plays",
+                                       "makes", "do",    "run",  "play", "get",
+                                       "have",  "works", "work", "make", NULL};
+    size_t count;
+    struct who holder;
+    const struct token *two = players_end(line, at, &count);
+    struct cursor trial = line_look(line, past_sounds(two, line->end));
+    if (count < 1 || count > 2 || !clause_begins_at(line, at) || !take_among(&trial, does) ||
+        !take_words(&trial, "give and go")) {
+        return NULL;
+    }
+    int first = attacker_at(at, line->end);
+    int second = count == 2 ? attacker_at(two - 1, line->end) : 0;
+    if (!second && take_words(&trial, "with")) {
+        second = attacker_at(trial.at, line->end);
+        trial.at += second > 0;
+    }
+    bool known = above_holder(line, &holder) && holder.kind == WHO_PLAYER;
+    if (!first || !second || (known && holder.number != first && holder.number != second)) {
+        return NULL;
+    }
+    bool turned = known && holder.number == second;
+    struct cursor here = line_look(line, at);
+    recast_word(&here, out, "give");
+    recast_word(&here, out, "and");
+    recast_word(&here, out, "go");
+    recast_number(&here, out, turned ? second : first);
+    recast_word(&here, out, "and");
+    recast_number(&here, out, turned ? first : second);
+    return trial.at;
+}
+
 /* ---- what it is called ---- */
 
 /* A word of what a play, a set or a place to start from is called; no verb, nobody. */
@@ -330,7 +366,8 @@ static const struct token *called_first(const struct cursor *line, const struct 
 const struct token *retold_put(const struct cursor *line, const struct token *at,
                                struct recast *out)
 {
-    static plain_way *const ways[] = {called_first, the_other_one, place_and_whose, near_whom,
-                                      has_got_it,   runs_for_it,   do_handoff,      NULL};
+    static plain_way *const ways[] = {called_first, the_other_one, place_and_whose,
+                                      near_whom,    has_got_it,    runs_for_it,
+                                      do_handoff,   give_and_go,   NULL};
     return first_put(ways, line, at, out);
 }
