@@ -392,13 +392,14 @@ static bool chain_read(struct cursor *c, sentence_list *out)
     bool fine = c->refusals == before;
     struct tie own = tie;
     who_list subject = {NULL, 0, 0};
+    bool clause_alone = false; /* and when 2 catches: nobody does anything then */
     for (;;) {
         who_list before_it = joint.who ? receiver_of(c, &out->at[out->count - 1]) : subject;
         const who_list *again = joint.same_subject || joint.who ? &before_it : NULL;
         const struct sentence *left = out->count > first ? &out->at[out->count - 1] : NULL;
         who_list other = whose_next(c, &joint, left, &subject);
         again = other.count > 0 ? &other : again;
-        if ((out->count > first || c->remark.end > 0) && cursor_done(c)) {
+        if ((out->count > first || c->remark.end > 0) && cursor_done(c) && !clause_alone) {
             together(out, first, nothing);
             told_once(c, out, first);
             return fine; /* what stood there said how things are */
@@ -442,6 +443,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
                 return false;
             }
             c->told = told_in_front(&tie);
+            clause_alone = cursor_done(c);
             own = tie;
             continue;
         }
