@@ -132,15 +132,18 @@ static void starts_find(const struct cursor *c, struct parts *parts)
 {
     const struct pieces *pieces = &parts->pieces;
     int who = named_at(c, &pieces->at[0]);
+    bool governed = false; /* by a moment in front: when 2 catches 3 cuts and 4 lifts */
     add_start(parts, &pieces->at[0], 0, false);
     for (size_t i = 1; i < pieces->count; i++) {
         const struct piece *piece = &pieces->at[i];
         const struct token *joint = piece->from - 1;
         bool begins = who_begins(c, piece->from);
         bool bare = token_is_word(joint, "and") && !piece->then;
+        bool ends = piece->then || sentence_ends(joint);
+        governed = !ends && (governed || leads_in(&pieces->at[i - 1]));
         bool loose = piece->relative || piece->meanwhile || token_is_word(joint, "before") ||
-                     (bare && piece_is_tied(&pieces->at[i - 1])) || leads_in(&pieces->at[i - 1]) ||
-                     for_what(piece) || tells_state(&pieces->at[i - 1]);
+                     governed || (bare && piece_is_tied(&pieces->at[i - 1])) || for_what(piece) ||
+                     tells_state(&pieces->at[i - 1]);
         bool run_on = piece->from == pieces->at[i - 1].to;
         bool goes_on = who > 0 && !begins && (run_on || piece->then) &&
                        piece->from->kind == TOKEN_WORD && ends_in_s(piece->from) &&
