@@ -101,6 +101,23 @@ static void screen_waits(sentence_list *out, size_t first, struct sentence *s)
     }
 }
 
+/* when x4 helps 1 passes to 4 and 4 shoots: not when x4 helps, but when he has it. */
+static bool gets_it_first(const sentence_list *out, size_t first, const struct sentence *s)
+{
+    if (s->tie.word == TIE_NONE || s->subject.count != 1 || !verb_needs_ball(s->verb)) {
+        return false;
+    }
+    for (size_t i = first; i + 1 < out->count; i++) {
+        const struct sentence *pass = &out->at[i];
+        enum verb_task task = verb_row(pass->verb)->task;
+        if ((task == VERB_PASS || task == VERB_EXCHANGE) && pass->tie.event == s->tie.event &&
+            same_who(&pass->object, &s->subject.at[0])) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool goes_or_carries(const struct sentence *s)
 {
     enum verb_task task = verb_row(s->verb)->task;
@@ -179,6 +196,10 @@ void free_of_tie(sentence_list *out, size_t first)
     const struct event *event = s->tie.event;
     meanwhile_once(out, first, s);
     screen_waits(out, first, s);
+    if (gets_it_first(out, first, s)) {
+        s->tie = free_tie;
+        return;
+    }
     if (s->tie.word != TIE_AS || !event || event->kind != EVENT_VERB || out->count < first + 2) {
         return;
     }
