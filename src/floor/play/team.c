@@ -135,11 +135,26 @@ static void hold_name(struct maker *m, const struct roster_entry *spot)
     }
 }
 
+/* Two who wear a jersey each. */
+static bool is_of_two(const struct team *team, struct str name)
+{
+    const struct roster_entry *first = NULL;
+    for (size_t i = 0; i < team->roster.count; i++) {
+        const struct roster_entry *entry = &team->roster.at[i];
+        if (str_equal_fold(entry->name, name) && first && !same_player(first, entry)) {
+            return true;
+        }
+        first = !first && str_equal_fold(entry->name, name) ? entry : first;
+    }
+    return false;
+}
+
 /* One player at two spots, two at one. */
 static bool hold_spot(struct maker *m, const struct roster_entry *own,
                       const struct roster_entry *other)
 {
-    bool one = own->number == other->number, her = str_equal_fold(own->name, other->name);
+    bool one = own->number == other->number;
+    bool her = str_equal_fold(own->name, other->name) && !is_of_two(&m->out->team, own->name);
     struct diag *diag = NULL;
     if (one) {
         diag = diag_add(m->diags, DIAG_PLAY_LINEUP_TWICE, own->span,

@@ -343,6 +343,7 @@ static const struct {
     {FIVE FIFTH "  lineup \"Big\" 1 \"B Roe\"\n", "play.lineup-hole"},
     {FIVE FIFTH "  2 \"F Roe\"\n  lineup \"Big\" 1 \"B Roe\"\n", NULL}, /* F is at 2 then */
     {FIVE FIFTH "  lineup \"Big\" 1 \"B Roe\", 2 \"B Roe\"\n", "play.lineup-twice"},
+    {FIVE "  5 \"A Roe\", jersey 9\n  lineup \"Big\" 1 \"A Roe\", 5 \"A Roe\"\n", NULL},
     {FIVE FIFTH "  lineup \"Big\" 1 \"B Roe\", 1 \"A Roe\"\n", "play.lineup-twice"},
     {FIVE FIFTH "  lineup \"Big\" 1 \"A Roe\"\n  lineup \"big\" 2 \"B Roe\"\n",
      "play.lineup-twice"},
