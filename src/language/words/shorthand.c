@@ -32,15 +32,19 @@ static size_t group_players(const struct cursor *line, const struct token *at, i
     return count;
 }
 
-static const struct entry hand_words[] = {
-    {"dho", 0},        {"d h o", 0},       {"hand-off", 0},
-    {"handoff", 0},    {"ho", 0},          {"dribble hand-off", 0},
-    {"hand off", 0},   {"swing", 1},       {"reverse", 1},
-    {"reversal", 1},   {"rev", 1},   {"pass", 1},        {"passes", 1},
-    {"ball", 1},       {"ball goes", 1},   {"quick passes", 1},
-    {"ball swing", 1}, {"swing it", 1},    {"swing ball", 1},
-    {"skip", 2},       {"skip pass", 2},   {"lob", 3},
-    {"bounce", 4},     {"bounce pass", 4}, {NULL, 0}};
+static const struct entry hand_words[] = {{"dho", 0},        {"d h o", 0},
+                                          {"hand-off", 0},   {"handoff", 0},
+                                          {"ho", 0},         {"dribble hand-off", 0},
+                                          {"hand off", 0},   {"swing", 1},
+                                          {"reverse", 1},    {"reversal", 1},
+                                          {"rev", 1},        {"pass", 1},
+                                          {"passes", 1},     {"ball", 1},
+                                          {"ball goes", 1},  {"quick passes", 1},
+                                          {"ball swing", 1}, {"swing it", 1},
+                                          {"swing ball", 1}, {"skip", 2},
+                                          {"skip pass", 2},  {"lob", 3},
+                                          {"bounce", 4},     {"bounce pass", 4},
+                                          {NULL, 0}};
 
 static void put_pass(const struct cursor *here, struct recast *out, int kind, int from, int to)
 {
