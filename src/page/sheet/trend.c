@@ -24,8 +24,11 @@
 
 enum { FEW_ON_A_DATE = 10, FEW_IN_ALL = 25, FEW_OF_A_PLAYER = 10, FEW_OF_A_HALF = 10 };
 
-/* "Nov 10"; on A4 "10 November"; the year with it where the dates are of several. */
-static struct str date_words(const struct rows *rows, struct str date, bool with_month,
+enum month { MONTH_LEFT_OUT, MONTH_SHORT, MONTH_IN_FULL };
+
+/* "Nov 10"; on A4 "10 November", or in short "10 Nov"; the year with it where the dates are of
+ * several. */
+static struct str date_words(const struct rows *rows, struct str date, enum month with_month,
                              bool with_year)
 {
     static const char *const months[] = {"January",   "February", "March",    "April",
@@ -34,12 +37,13 @@ static struct str date_words(const struct rows *rows, struct str date, bool with
     struct arena *arena = rows->setter.arena;
     int month = (date.at[5] - '0') * 10 + (date.at[6] - '0') - 1;
     int day = (date.at[8] - '0') * 10 + (date.at[9] - '0');
-    if (!with_month) {
+    if (with_month == MONTH_LEFT_OUT) {
         return str_format(arena, "%d", day);
     }
-    struct str words = rows->setter.job->a4
-                           ? str_format(arena, "%d %s", day, months[month])
-                           : str_format(arena, "%.3s\xC2\xA0%d", months[month], day);
+    struct str words =
+        rows->setter.job->a4
+            ? str_format(arena, with_month == MONTH_SHORT ? "%d %.3s" : "%d %s", day, months[month])
+            : str_format(arena, "%.3s\xC2\xA0%d", months[month], day);
     const char *comma = rows->setter.job->a4 ? "" : ",";
     return with_year ? str_format(arena, "%.*s%s %.4s", STR_ARG(words), comma, date.at) : words;
 }
@@ -198,16 +202,19 @@ struct change {
     struct str words, behind[BEHIND];
 };
 
-static void put_halves(const struct rows *rows, const struct halves *halves, bool years,
-                       struct change *out)
+/* "to 14 Nov: 19 of 33"; without the date where the column is too narrow for it. */
+static struct str half_words(const struct rows *rows, const struct halves *halves, bool last,
+                             bool years)
 {
+    static const char *const before[] = {"to", "from"}, *const bare[] = {"at first", "of late"};
     struct arena *arena = rows->setter.arena;
-    struct str until = date_words(rows, halves->until, true, years);
-    struct str since = date_words(rows, halves->since, true, years);
-    out->behind[0] = str_format(arena, "to %.*s: %d of\xC2\xA0%d", STR_ARG(until), halves->made[0],
-                                halves->of[0]);
-    out->behind[1] = str_format(arena, "from %.*s: %d of\xC2\xA0%d", STR_ARG(since),
-                                halves->made[1], halves->of[1]);
+    struct str date = date_words(rows, last ? halves->since : halves->until, MONTH_SHORT, years);
+    struct str count = str_format(arena, "%d of\xC2\xA0%d", halves->made[last], halves->of[last]);
+    struct str words =
+        str_format(arena, "%s %.*s: %.*s", before[last], STR_ARG(date), STR_ARG(count));
+    return text_width(rows_set(rows, TYPE_NOTE, words)) <= PAGE_WIDE - CHANGE_X
+               ? words
+               : str_format(arena, "%s: %.*s", bare[last], STR_ARG(count));
 }
 
 static struct change change_of(const struct rows *rows, const struct counted *counted, bool years)
@@ -219,7 +226,8 @@ static struct change change_of(const struct rows *rows, const struct counted *co
         return out;
     }
     struct halves halves = halves_of(counted, dates);
-    put_halves(rows, &halves, years, &out);
+    out.behind[0] = half_words(rows, &halves, false, years);
+    out.behind[1] = half_words(rows, &halves, true, years);
     bool few = halves.of[0] < FEW_OF_A_HALF || halves.of[1] < FEW_OF_A_HALF;
     if (few || counted->of < FEW_IN_ALL) {
         out.words = STR("Too few to tell");
@@ -318,9 +326,10 @@ static struct galley *axis_row(const struct rows *rows, const counted_list *coun
             continue;
         }
         struct str own = {day->date.at, 7};
-        const struct text_block *words =
-            rows_set(rows, TYPE_NOTE,
-                     date_words(rows, day->date, !str_equal(own, month), is_of_years(span)));
+        const struct text_block *words = rows_set(
+            rows, TYPE_NOTE,
+            date_words(rows, day->date, str_equal(own, month) ? MONTH_LEFT_OUT : MONTH_IN_FULL,
+                       is_of_years(span)));
         double x = day_x(span, number) - text_width(words) / 2;
         if (x > taken && x + text_width(words) < room) {
             galley_text(row, words, x, 10, ROLE_SOFT);
@@ -483,8 +492,8 @@ static void set_play(struct rows *rows, const struct play *play, const counted_l
     struct arena *arena = rows->setter.arena;
     struct span_of_days span = span_of(counted);
     bool years = is_of_years(&span);
-    struct str first = date_words(rows, span.first, true, years);
-    struct str last = date_words(rows, span.last, true, years);
+    struct str first = date_words(rows, span.first, MONTH_IN_FULL, years);
+    struct str last = date_words(rows, span.last, MONTH_IN_FULL, years);
     struct head_words *head = arena_new(arena, struct head_words);
     *head = head_of_play(arena, play, STR("Trend, coach only"));
     head->series = str_equal(first, last)
