@@ -273,8 +273,9 @@ bool how_in_front(const struct cursor *c, struct recast *r)
                 break;
             }
         }
-        bool comma = who < c->end && token_is_mark(who - 1, ',');
-        if (who >= at + FAR || who >= c->end || who == head.at || !comma ||
+        bool told = who > head.at && who > at + 1; /* there is something in front of the comma */
+        bool comma = told && who < c->end && token_is_mark(who - 1, ',');
+        if (who >= at + FAR || who >= c->end || !comma ||
             !((how && only_how(c, head.at, who)) || only_why(c, at, who))) {
             continue;
         }
