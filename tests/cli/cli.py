@@ -605,8 +605,8 @@ PLAN = """practice "{title}"
 def season():
     team = 'playbook "Larkspur Kites"\nteam "Larkspur Kites"\n  2 "Ada Quill"\n  3 "Coach"\n'
     plan = PLAN.format(title='Larkspur Kites')
-    names = [f'larkspur-kites{end}' for end in ('.pdf', '-ada-quill.pdf', '-coach.pdf', '-coach-2.pdf', '-fill-in.pdf', '-card.pdf', '-2.pdf', '-tally.pdf',
-                                                '-trend.pdf', '-book.pdf', '.html')]
+    names = [f'larkspur-kites{end}' for end in ('-book.pdf', '.html', '.pdf', '-ada-quill.pdf', '-coach.pdf', '-coach-2.pdf', '-fill-in.pdf', '-card.pdf',
+                                                '-2.pdf', '-tally.pdf', '-trend.pdf')]
     two = GOOD + GOOD.replace('Lantern', 'Orchard')
     with Folder(book=team + two + CHARTED + plan, good=GOOD, plan=plan, bad=team + GOOD + plan + '  10 min play "Ferry"\n',
                 wrong=GOOD + GOOD.replace('Lantern', 'Ferry').replace('2 passes', '2 hums')) as here:
@@ -615,18 +615,19 @@ def season():
         tap.same((status, out.split()), (0, [f'print/{name}' for name in names]), f'season writes every sheet, each under a name of its own {err}')
         tap.same(sorted(file.name for file in (here / 'print').iterdir()), sorted(names), 'and nothing else')
         tap.same((here / 'rule.d').read_text(), ' '.join(f'print/{name}' for name in names) + ': book.play\n', 'season --deps has them all')
-        for name, args in zip(names, (('handout',), ('handout', '--for', 'Ada Quill'), ('handout', '--for', 'Coach'), ('coach',), ('fill-in',), ('card',),
-                                      ('practice',), ('chart',), ('trend',), ('book',), ('book',))):
+        for name, args in zip(names, (('book',), ('book',), ('handout',), ('handout', '--for', 'Ada Quill'), ('handout', '--for', 'Coach'), ('coach',),
+                                      ('fill-in',), ('card',), ('practice',), ('chart',), ('trend',))):
             one = f'one.{name.split(".")[-1]}'
             run(args[0], 'book.play', *args[1:], '-o', one, cwd=here)
             tap.ok((here / one).read_bytes() == (here / 'print' / name).read_bytes(), f'season: {name} is what {" ".join(args)} writes')
         tap.same(run('season', 'good.play', '-o', 'print/', cwd=here)[1].split(),
-                 [f'print/{name}' for name in ('lantern.pdf', *(f'lantern-{n}.pdf' for n in range(1, 6)), 'lantern-coach.pdf', 'lantern-fill-in.pdf',
-                                               'lantern-card.pdf', 'lantern-tally.pdf', 'playbook.pdf', 'playbook.html')], 'a file without a title or a roster')
+                 [f'print/{name}' for name in ('playbook.pdf', 'playbook.html', 'lantern.pdf', *(f'lantern-{n}.pdf' for n in range(1, 6)), 'lantern-coach.pdf',
+                                               'lantern-fill-in.pdf', 'lantern-card.pdf', 'lantern-tally.pdf')], 'a file without a title or a roster')
         for name, args, code, told in (('bad.play', (), 1, ['mend the errors first']), ('wrong.play', (), 1, ['mend the errors first']),
                                        ('plan.play', (), 1, ['mend the errors first']), ('good.play', ('-o', '-'), 2, ['folder']),
                                        ('good.play', ('-o', 'one.pdf'), 2, ['folder']), ('good.play', ('-o', 'none/'), 3, ['make the folder none first']),
-                                       ('good.play', ('--play', 'Orchard'), 2, ['Orchard'])):
+                                       ('good.play', ('--play', 'Orchard'), 2, ['Orchard']),
+                                       ('good.play', ('--crest', 'good.play'), 3, ['the crest'])):
             before = set(here.iterdir())
             status, out, err = run('season', name, *args, cwd=here)
             tap.ok((status, out) == (code, '') and all(word in err for word in told) and set(here.iterdir()) == before,

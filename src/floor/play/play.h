@@ -282,6 +282,8 @@ struct team_found {
     bool whole;                       /* said as the roster has it */
 };
 struct team_found team_find(const struct team *team, struct str said);
+/* Two rows are of one player when they have one name and no two jerseys. */
+bool team_same_player(const struct roster_entry *a, const struct roster_entry *b);
 
 /* Does the player of this name have this spot in the play? As its lineup has it; a lineup that does
  * not name her leaves her the places she has on the roster. `jersey` tells two of one name apart;

@@ -61,17 +61,11 @@ void team_gather(struct maker *m, const struct block *block)
 
 /* ---- the roster ---- */
 
-static bool same_player(const struct roster_entry *a, const struct roster_entry *b)
-{
-    return str_equal_fold(a->name, b->name) &&
-           (a->jersey.size == 0 || b->jersey.size == 0 || str_equal(a->jersey, b->jersey));
-}
-
 /* A row that stands twice would put a player on every sheet twice. */
 static bool hold_row(struct maker *m, const struct roster_entry *own,
                      const struct roster_entry *other)
 {
-    if (own->number != other->number || !same_player(own, other)) {
+    if (own->number != other->number || !team_same_player(own, other)) {
         return false;
     }
     struct diag *diag = diag_add(m->diags, DIAG_PLAY_ROSTER_TWICE, own->span,
@@ -141,7 +135,7 @@ static bool is_of_two(const struct team *team, struct str name)
     const struct roster_entry *first = NULL;
     for (size_t i = 0; i < team->roster.count; i++) {
         const struct roster_entry *entry = &team->roster.at[i];
-        if (str_equal_fold(entry->name, name) && first && !same_player(first, entry)) {
+        if (str_equal_fold(entry->name, name) && first && !team_same_player(first, entry)) {
             return true;
         }
         first = !first && str_equal_fold(entry->name, name) ? entry : first;

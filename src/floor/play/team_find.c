@@ -58,8 +58,7 @@ static bool is_jersey(const struct roster_entry *entry, struct str said)
            str_equal(entry->jersey, (struct str){said.at + 1, said.size - 1});
 }
 
-/* Two rows are of one player when they have one name and no two jerseys. */
-static bool same_player(const struct roster_entry *a, const struct roster_entry *b)
+bool team_same_player(const struct roster_entry *a, const struct roster_entry *b)
 {
     return str_equal_fold(a->name, b->name) &&
            (a->jersey.size == 0 || b->jersey.size == 0 || str_equal(a->jersey, b->jersey));
@@ -79,7 +78,7 @@ struct team_found team_find(const struct team *team, struct str said)
             if (!found.entry) {
                 found.entry = entry;
                 found.whole = w == 0;
-            } else if (!found.other && !same_player(found.entry, entry)) {
+            } else if (!found.other && !team_same_player(found.entry, entry)) {
                 found.other = entry;
             }
         }

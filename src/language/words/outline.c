@@ -208,8 +208,12 @@ static void say_kind(struct cursor *c, struct span said, const char *as, const c
     diag_help(c->diags, diag, "%s", otherwise);
 }
 
-/* 4 on 4, 3-on-2; not 1 on 0. */
-static bool take_sides(struct cursor *c)
+void outline_say_contact(struct cursor *c, struct span said)
+{
+    say_kind(c, said, "contact", "if it is not live, write `no contact`");
+}
+
+bool outline_sides(struct cursor *c)
 {
     struct cursor trial = *c;
     int attack, defend;
@@ -232,7 +236,7 @@ static bool said_in(const struct cursor *c, const char *const words[], bool side
     for (const struct token *at = c->at; at < c->end; at++) {
         struct cursor trial = *c;
         trial.at = at;
-        if (take_among(&trial, words) || (sides && take_sides(&trial))) {
+        if (take_among(&trial, words) || (sides && outline_sides(&trial))) {
             *said = cursor_taken(&trial, at);
             return true;
         }
@@ -240,21 +244,12 @@ static bool said_in(const struct cursor *c, const char *const words[], bool side
     return false;
 }
 
-/* Does the text begin or end with one of these, or is it one of these? */
-static bool text_has(struct str text, const char *const words[], bool whole)
+static bool text_is(struct str text, const char *const words[])
 {
-    for (; *words; words++) {
-        struct str word = str_of(*words);
-        size_t rest = text.size - word.size;
-        bool fits = text.size == word.size || (!whole && text.size > word.size);
-        if (fits && ((str_equal_fold((struct str){text.at, word.size}, word) &&
-                      (rest == 0 || text.at[word.size] == ' ')) ||
-                     (str_equal_fold((struct str){text.at + rest, word.size}, word) &&
-                      (rest == 0 || text.at[rest - 1] == ' ')))) {
-            return true;
-        }
+    while (*words && !str_equal_fold(text, str_of(*words))) {
+        words++;
     }
-    return false;
+    return *words != NULL;
 }
 
 void outline_kind(struct cursor *c, struct plan_form *out)
@@ -263,8 +258,7 @@ void outline_kind(struct cursor *c, struct plan_form *out)
                                        "non-contact", NULL};
     static const char *const contact[] = {"full contact", "contact", "scrimmage",
                                           "scrimmaging",  "live",    NULL};
-    static const char *const warm[] = {"stretching", "stretches", "stretch", "jogging",
-                                       "jog",        "warmup",    NULL};
+    static const char *const warm[] = {"stretching", "stretches", "jogging", "warmup", NULL};
     static const char *const water[] = {"drinks break", "drink break", "drinks", "drink",
                                         "break",        "rest",        NULL};
     struct span said;
@@ -275,11 +269,11 @@ void outline_kind(struct cursor *c, struct plan_form *out)
         out->contact = CONTACT_NO;
     } else if (said_in(c, contact, true, &said)) {
         out->contact = CONTACT_YES;
-        say_kind(c, said, "contact", "if it is not live, write `, no contact` behind it");
-    } else if (text_has(out->text, warm, false)) {
+        outline_say_contact(c, said);
+    } else if (said_in(c, warm, false, &said)) {
         out->content = CONTENT_WARM_UP;
         say_kind(c, c->line_span, "warm-up", "if it is work, put what is done in quotes");
-    } else if (text_has(out->text, water, true)) {
+    } else if (text_is(out->text, water)) {
         out->content = CONTENT_WATER;
         say_kind(c, c->line_span, "water", "if nobody drinks, put what is done in quotes");
     }

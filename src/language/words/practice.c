@@ -205,27 +205,15 @@ static const struct extra_row {
     {"contact", EXTRA_CONTACT, contact_part},
 };
 
-/* five on five, 3 on 3: live, so with contact. */
 static bool live_part(struct cursor *c, struct plan_form *out, bool seen[EXTRA_COUNT])
 {
-    struct cursor trial = *c;
-    int attack, defend;
-    struct span span;
-    bool live = integer_read(&trial, &attack, &span);
-    take_mark(&trial, '-');
-    live = live && take_words(&trial, "on");
-    take_mark(&trial, '-');
-    if (!live || !integer_read(&trial, &defend, &span) || seen[EXTRA_CONTACT]) {
+    const struct token *from = c->at;
+    if (seen[EXTRA_CONTACT] || !outline_sides(c)) {
         return false;
     }
-    const struct token *from = c->at;
     seen[EXTRA_CONTACT] = true;
     out->contact = CONTACT_YES;
-    c->at = trial.at;
-    struct span said = cursor_taken(c, from);
-    struct diag *diag = diag_add(c->diags, DIAG_TEXT_READ_AS, said, "`%.*s` was read as `contact`",
-                                 STR_ARG(cursor_text(c, said)));
-    diag_help(c->diags, diag, "if it is not live, write `no contact`");
+    outline_say_contact(c, cursor_taken(c, from));
     return true;
 }
 

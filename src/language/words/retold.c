@@ -288,16 +288,17 @@ static const struct token *give_and_go(const struct cursor *line, const struct t
 static bool names_scene(const struct token *at)
 {
     static const char *const words[] = {
-        "sideline", "baseline", "out",    "ball",       "side",  "set",     "box",       "stack",
-        "flex",     "triangle", "horns",  "motion",     "on",    "from",    "off",       "rebound",
-        "drag",     "screens",  "screen", "pick",       "roll",  "and",     "flow",      "high",
-        "low",      "flat",     "four",   "one",        "out",   "same",    "thing",     "next",
-        "last",     "alright",  "girls",  "guys",       "boys",  "ladies",  "everybody", "team",
-        "this",     "is",       "easy",   "simple",     "quick", "hitter",  "now",       "we",
-        "call",     "it",       "are",    "under",      "our",   "own",     "basket",    "inbounds",
-        "play",     "break",    "up",     "transition", "early", "offense", "five",      "okay",
-        "ok",       "um",       "uh",     "right",      "so",    "spread",  "stagger",   "double",
-        "pistol",   "elbow",    "post",   "entry",      NULL};
+        "sideline", "baseline", "out",        "ball",    "side",    "set",      "box",
+        "stack",    "flex",     "triangle",   "horns",   "motion",  "on",       "from",
+        "off",      "rebound",  "drag",       "screens", "screen",  "pick",     "roll",
+        "and",      "flow",     "high",       "low",     "flat",    "four",     "one",
+        "same",     "thing",    "next",       "last",    "alright", "girls",    "guys",
+        "boys",     "ladies",   "everybody",  "team",    "this",    "is",       "easy",
+        "simple",   "quick",    "hitter",     "now",     "we",      "call",     "it",
+        "are",      "under",    "our",        "own",     "basket",  "inbounds", "play",
+        "break",    "up",       "transition", "early",   "offense", "five",     "okay",
+        "ok",       "um",       "uh",         "right",   "so",      "spread",   "stagger",
+        "double",   "pistol",   "elbow",      "post",    "entry",   NULL};
     return at->filler || token_is_among(at, words);
 }
 

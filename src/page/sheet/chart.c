@@ -152,11 +152,6 @@ struct counted_player {
     struct str spots;
 };
 
-static bool is_same_player(const struct roster_entry *a, const struct roster_entry *b)
-{
-    return str_equal_fold(a->name, b->name) && str_equal(a->jersey, b->jersey);
-}
-
 static size_t players_of(const struct rows *rows, struct counted_player *players)
 {
     const struct team *team = &rows->setter.job->book->team;
@@ -164,7 +159,7 @@ static size_t players_of(const struct rows *rows, struct counted_player *players
     for (size_t i = 0; i < team->roster.count; i++) {
         const struct roster_entry *entry = &team->roster.at[i];
         size_t k = 0;
-        while (k < count && !is_same_player(players[k].entry, entry)) {
+        while (k < count && !team_same_player(players[k].entry, entry)) {
             k++;
         }
         if (k < count) {

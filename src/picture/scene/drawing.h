@@ -218,10 +218,14 @@ void standing_bars(struct drawing *drawing); /* screens that stand as the diagra
 /* Where the numeral of a screener who is at his bar already is drawn. */
 struct vec2 place_behind(const struct drawing *drawing, const struct stop *bar, body who,
                          double radius);
-/* reads.c: what a read looks at, in light lines that give way to all others */
+/* reads.c: what a read looks at, in light lines */
 void reads_make(struct drawing *drawing);
 bool read_is_about(const struct drawing *drawing, body who); /* is it this defender's deed? */
-void lights_cut(struct drawing *drawing); /* trimmed where they would hide their heads */
+bool read_is_at_screen(const struct drawing *drawing);       /* by which side he goes past it? */
+bool read_is_behind(const struct drawing *drawing);          /* is he behind his man? */
+body read_guard(const struct segment *segment, body man);    /* BODY_NONE: nobody */
+/* lights.c */
+void lights_cut(struct drawing *drawing); /* those lines give way to all others */
 bool stroke_is_light(const struct stroke *stroke);
 double rim_distance(const struct drawing *drawing,
                     struct vec2 metres); /* feet, to the nearer basket */

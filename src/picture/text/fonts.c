@@ -282,11 +282,6 @@ static bool prepare(raqm_t *raqm, FT_Face face, const uint32_t *letters, size_t 
            raqm_set_freetype_load_flags(raqm, FT_LOAD_NO_HINTING);
 }
 
-static bool is_latin(uint32_t letter)
-{
-    return (letter >= 'a' && letter <= 'z') || (letter >= 'A' && letter <= 'Z');
-}
-
 /* The face writes the x of "2x2" as a times sign, but x2 is a defender: Latin letters keep their
  * own glyph. (Switching the face's alternates off through libraqm 0.7 would leak.) */
 static void keep_letters(FT_Face face, const uint32_t *letters, raqm_glyph_t *glyphs, size_t count)
@@ -295,7 +290,7 @@ static void keep_letters(FT_Face face, const uint32_t *letters, raqm_glyph_t *gl
         bool alone = (i == 0 || glyphs[i - 1].cluster != glyphs[i].cluster) &&
                      (i + 1 == count || glyphs[i + 1].cluster == glyphs[i].cluster + 1);
         uint32_t letter = letters[glyphs[i].cluster];
-        FT_UInt own = alone && is_latin(letter) ? FT_Get_Char_Index(face, letter) : 0;
+        FT_UInt own = alone && latin_letter(letter) ? FT_Get_Char_Index(face, letter) : 0;
         FT_Fixed is = 0;
         FT_Fixed was = 0;
         if (own != 0 && own != glyphs[i].index &&

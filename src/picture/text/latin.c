@@ -15,7 +15,7 @@ static bool is_plain(uint32_t letter)
            (letter >= 0x2010 && letter <= 0x2027);
 }
 
-static bool is_letter(uint32_t letter)
+bool latin_letter(uint32_t letter)
 {
     return (letter >= 'a' && letter <= 'z') || (letter >= 'A' && letter <= 'Z');
 }
@@ -25,7 +25,7 @@ bool latin_alone(const uint32_t *letters, size_t count)
     bool plain = true, any = false;
     for (size_t i = 0; i < count && plain; i++) {
         plain = is_plain(letters[i]);
-        any = any || is_letter(letters[i]);
+        any = any || latin_letter(letters[i]);
     }
     return plain && any;
 }

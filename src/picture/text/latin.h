@@ -17,6 +17,7 @@ struct latin {
     size_t room;
 };
 
+bool latin_letter(uint32_t letter); /* a to z, A to Z */
 /* Are there Latin letters, figures and their marks alone, and a letter among them? */
 bool latin_alone(const uint32_t *letters, size_t count);
 /* As libraqm gives them; NULL: there was not enough memory. They live until the next call. */

@@ -5,7 +5,6 @@
 #include "program/cli/crest_try.h"
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
-#include "program/cli/works.h"
 
 static bool read_crest(const struct request *request, struct input *input, struct bytes *crest)
 {

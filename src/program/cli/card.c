@@ -4,7 +4,6 @@
 
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
-#include "program/cli/works.h"
 
 /* A drill is for practice: it stays off the card unless it is asked for by name. */
 static void drop_drills(const struct request *request, const struct courtwright *book,

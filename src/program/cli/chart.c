@@ -2,7 +2,6 @@
 /* chart: tally sheets, to be filled in by hand. */
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
-#include "program/cli/works.h"
 
 /* Which plays have nothing to count, what became of them, and what to write. */
 static void tell_uncounted(const struct request *request, const struct courtwright *book,

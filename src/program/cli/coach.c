@@ -2,7 +2,6 @@
 /* coach: the coach's own sheets. */
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
-#include "program/cli/works.h"
 
 int write_coach(const struct request *request, struct input *input, struct picked *picked)
 {

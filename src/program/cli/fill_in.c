@@ -2,7 +2,6 @@
 /* fill_in: sheets with lines taken away, for players to draw. */
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
-#include "program/cli/works.h"
 
 int write_fill_in(const struct request *request, struct input *input, struct picked *picked)
 {

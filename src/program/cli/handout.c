@@ -5,9 +5,7 @@
 #include <strings.h>
 
 #include "program/cli/files.h"
-#include "program/cli/naming.h"
 #include "program/cli/one_sheet.h"
-#include "program/cli/pick.h"
 #include "program/cli/say.h"
 
 /* Whose pages: everybody's, those of a number, or all spots of a name. */

@@ -5,7 +5,6 @@
 
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
-#include "program/cli/works.h"
 
 /* The title as the book has it; NULL, and said, when there is none of that name. */
 static const char *find_title(const struct request *request, const struct courtwright *book)

@@ -222,10 +222,10 @@ int tell(const struct request *request, const struct courtwright *book,
 
 void tell_missing(const struct request *request, const struct courtwright *book)
 {
-    const char *letters = courtwright_borrowed_letters(book);
     if (request->written) {
         return; /* once for all of them */
     }
+    const char *letters = courtwright_borrowed_letters(book);
     if (*letters) {
         say(request->command,
             "the face has no letters for %s: they are drawn in fonts of this machine, first %s",

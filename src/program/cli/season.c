@@ -3,7 +3,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "program/cli/naming.h"
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
 
@@ -32,7 +31,7 @@ static bool has_charted(const struct request *request, const struct courtwright 
     return courtwright_is_charted(book, request->play);
 }
 
-/* One row a command, in the order they are written. */
+/* One row a command, in the order they are written: what may fail for the crest comes first. */
 static const struct season_part {
     const char *command;
     sheet_work *work;
@@ -40,6 +39,8 @@ static const struct season_part {
     const char *reader, *pattern; /* NULL: the command's own */
     bool names;                   /* takes --names */
 } parts[] = {
+    {"book", write_book, has_plays, NULL, NULL, true},
+    {"book", write_book, has_plays, NULL, "{play}.html", true},
     {"handout", write_handouts, has_plays, NULL, NULL, true},
     {"handout", write_handouts, has_plays, "everyone", NULL, true},
     {"coach", write_coach, has_plays, NULL, NULL, true},
@@ -48,8 +49,6 @@ static const struct season_part {
     {"practice", write_practices, has_practices, NULL, NULL, false},
     {"chart", write_tally, has_plays, NULL, NULL, true},
     {"trend", write_trend, has_charted, NULL, NULL, false},
-    {"book", write_book, has_plays, NULL, NULL, true},
-    {"book", write_book, has_plays, NULL, "{play}.html", true},
 };
 enum { PARTS = sizeof parts / sizeof *parts };
 

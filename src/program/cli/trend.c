@@ -4,7 +4,6 @@
 
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
-#include "program/cli/works.h"
 
 static int write_named(const struct request *request, struct input *input, const char *play)
 {
