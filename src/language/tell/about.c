@@ -277,6 +277,22 @@ static body answerer_of(const struct branch *branch)
     return answerer;
 }
 
+/* Has one something to do in an answer to a read, without being who answers? */
+static bool has_a_part(const struct step *step, const struct crowd *doers, body reader)
+{
+    if (reader >= BODY_COUNT || doers->here[reader]) {
+        return false;
+    }
+    bool found = false;
+    for (size_t i = 0; i < step->branches.count; i++) {
+        const struct branch *branch = &step->branches.at[i];
+        for (size_t k = 0; branch->kind == BRANCH_READ && k < branch->tasks.count; k++) {
+            found = found || branch->tasks.at[k].who == reader;
+        }
+    }
+    return found;
+}
+
 static void print_decides(struct strbuf *out, const struct play *play, const struct step *step,
                           body reader)
 {
@@ -296,7 +312,7 @@ static void print_decides(struct strbuf *out, const struct play *play, const str
     strbuf_text(out, "what ");
     print_doers(out, &deciders, BODY_NONE);
     strbuf_text(out, " decides what ");
-    if (doers.count == 1 || doers.count == 2) {
+    if ((doers.count == 1 || doers.count == 2) && !has_a_part(step, &doers, reader)) {
         print_doers(out, &doers, reader);
     } else {
         strbuf_text(out, "comes next");

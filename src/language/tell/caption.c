@@ -4,10 +4,28 @@
 
 enum { LIMIT_SUBJECTS = 12 };
 
+/* "4 stays" and, in the same way through the step, "4 goes to the wing as 1 drives": of the two
+ * only the going is told. */
+static bool stays_and_goes(const struct teller *t, const struct task *stays)
+{
+    bool goes = false;
+    for (size_t i = 0; stays->stay && i < step_task_count(t->step, t->branch); i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        goes = goes || (task->who == stays->who && task->kind != TASK_HOLD &&
+                        task->kind != TASK_PASS && !task->supplied);
+    }
+    return goes;
+}
+
+static bool is_told(const struct teller *t, const struct task *task)
+{
+    return !task->supplied && !stays_and_goes(t, task);
+}
+
 static bool first_of_sentence(const struct teller *t, size_t index)
 {
     const struct task *task = step_task(t->step, t->branch, index);
-    if (task->supplied || task->group == 0) {
+    if (!is_told(t, task) || task->group == 0) {
         return false;
     }
     if (index == 0) {
@@ -15,7 +33,7 @@ static bool first_of_sentence(const struct teller *t, size_t index)
     }
     for (size_t i = index; i-- > 0;) {
         const struct task *before = step_task(t->step, t->branch, i);
-        if (!before->supplied) {
+        if (is_told(t, before)) {
             return before->group != task->group;
         }
     }
@@ -25,7 +43,7 @@ static bool first_of_sentence(const struct teller *t, size_t index)
 static bool same_sentence(const struct teller *t, size_t index, int group)
 {
     const struct task *task = step_task(t->step, t->branch, index);
-    return !task->supplied && task->group == group;
+    return task->group == group && is_told(t, task);
 }
 
 /* "3", "3 and 4", "1, 2 and 4"; how many. */

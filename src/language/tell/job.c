@@ -301,6 +301,12 @@ static void say_hold(const struct teller *t, struct strbuf *out, struct vec2 at)
     add_sentence(t, out, &sentence);
 }
 
+/* A fade and a rejected screen lead away from the screener. */
+static bool leads_away(enum verb verb)
+{
+    return verb == VERB_FADES || verb == VERB_REJECTS;
+}
+
 /* A screen set before this step, that somebody uses in it. */
 static bool say_standing_screen(const struct teller *t, struct strbuf *out)
 {
@@ -310,7 +316,7 @@ static bool say_standing_screen(const struct teller *t, struct strbuf *out)
             struct strbuf sentence = sentence_of(t);
             strbuf_text(&sentence, "stay still until ");
             say_body(t, &sentence, task->who);
-            strbuf_text(&sentence, " has gone by you");
+            strbuf_text(&sentence, leads_away(task->verb) ? " has left" : " has gone by you");
             add_sentence(t, out, &sentence);
             return true;
         }

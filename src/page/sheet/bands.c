@@ -62,22 +62,34 @@ static struct str who_is_who(struct arena *arena, const struct team *team, const
     return strbuf_str(&out);
 }
 
-/* "You may be 1, 2 or 3." */
-static struct str roles_of(struct arena *arena, const struct play *play)
+/* "1, 2 or 3": of those who are on the floor; returns how many. */
+static int print_roles(struct strbuf *out, const struct play *play, body (*of)(int number))
 {
-    struct strbuf out;
-    strbuf_init(&out, arena);
-    strbuf_text(&out, "You may be ");
     int count = 0, last = 0;
     for (int n = 1; n <= LIMIT_ATTACKERS; n++) {
-        last = play->start[body_attacker(n)].on_floor ? n : last;
+        last = play->start[of(n)].on_floor ? n : last;
     }
     for (int n = 1; n <= last; n++) {
-        if (play->start[body_attacker(n)].on_floor) {
-            strbuf_text(&out, count == 0 ? "" : n == last ? " or " : ", ");
-            tell_body(&out, body_attacker(n));
+        if (play->start[of(n)].on_floor) {
+            strbuf_text(out, count == 0 ? "" : n == last ? " or " : ", ");
+            tell_body(out, of(n));
             count++;
         }
+    }
+    return count;
+}
+
+/* "You may be 1 or 2, or guard one of them: x1 or x2." */
+static struct str roles_of(struct arena *arena, const struct play *play)
+{
+    struct strbuf out, guards;
+    strbuf_init(&out, arena);
+    strbuf_init(&guards, arena);
+    strbuf_text(&out, "You may be ");
+    int count = print_roles(&out, play, body_attacker);
+    if (play->defense != DEFENSE_NONE && print_roles(&guards, play, body_defender) > 0) {
+        strbuf_print(&out, ", or guard %s: %.*s", count > 1 ? "one of them" : "that one",
+                     STR_ARG(strbuf_str(&guards)));
     }
     strbuf_char(&out, '.');
     return strbuf_str(&out);
