@@ -172,9 +172,9 @@ static const struct key_row key_rows[] = {
 };
 enum { KEY_ROWS = sizeof key_rows / sizeof *key_rows };
 #define KEY_TO_WORD 6.0
-#define KEY_TO_WORD_TIGHT 4.0
+#define KEY_TO_WORD_TIGHT 3.5
 #define KEY_GAP_LEAST 13.0
-#define KEY_GAP_TIGHT 7.0
+#define KEY_GAP_TIGHT 6.5
 #define KEY_GAP_MOST 30.0
 
 /* From a sample's left end to its word. */

@@ -75,26 +75,62 @@ static enum situation_code code_by_start(const struct play *play)
     return SITUATION_COUNT;
 }
 
-struct situation situation_of(struct arena *arena, const struct play *play)
+/* "Sideline, late clock": all that is special about it, so that who looks for either sees it. */
+static struct str special_words(struct arena *arena, const struct play *play)
 {
-    enum situation_code general = SITUATION_COUNT, special = SITUATION_COUNT;
-    struct str own = STR("");
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    unsigned seen = 0;
     for (size_t i = 0; i < play->tags.count; i++) {
         enum situation_code code = code_of(play->tags.at[i]);
-        if (code == SITUATION_COUNT) {
-            own = own.size > 0 ? own : play->tags.at[i];
-        } else if (rows[code].special) {
-            special = special < SITUATION_COUNT ? special : code;
+        if (code == SITUATION_COUNT || !rows[code].special || seen >> code & 1) {
+            continue;
+        }
+        struct str word = str_of(rows[code].word);
+        if (seen) {
+            strbuf_print(&out, ", %c%.*s", word.at[0] - 'A' + 'a', (int)word.size - 1, word.at + 1);
         } else {
-            general = general < SITUATION_COUNT ? general : code;
+            strbuf_add(&out, word);
+        }
+        seen |= 1u << code;
+    }
+    return strbuf_str(&out);
+}
+
+/* The first of its tags that is none of ours. */
+static struct str own_tag(const struct play *play)
+{
+    for (size_t i = 0; i < play->tags.count; i++) {
+        if (code_of(play->tags.at[i]) == SITUATION_COUNT) {
+            return play->tags.at[i];
         }
     }
-    if (special == SITUATION_COUNT && own.size > 0) {
+    return STR("");
+}
+
+/* The first of its tags that is one of ours, special or general; SITUATION_COUNT: none. */
+static enum situation_code first_code(const struct play *play, bool special)
+{
+    for (size_t i = 0; i < play->tags.count; i++) {
+        enum situation_code code = code_of(play->tags.at[i]);
+        if (code < SITUATION_COUNT && rows[code].special == special) {
+            return code;
+        }
+    }
+    return SITUATION_COUNT;
+}
+
+struct situation situation_of(struct arena *arena, const struct play *play)
+{
+    enum situation_code code = first_code(play, true);
+    if (code < SITUATION_COUNT) {
+        return (struct situation){code, special_words(arena, play)};
+    }
+    struct str own = own_tag(play);
+    if (own.size > 0) {
         return (struct situation){SITUATION_COUNT, str_capital(arena, own)};
     }
-    enum situation_code code = special < SITUATION_COUNT ? special
-                               : play->tags.count > 0    ? general
-                                                         : code_by_start(play);
+    code = play->tags.count > 0 ? first_code(play, false) : code_by_start(play);
     struct str word = code < SITUATION_COUNT ? str_of(rows[code].word)
                       : play->is_drill       ? STR("Drills")
                                              : STR("Other plays");

@@ -107,7 +107,7 @@ static const struct {
     [CLASS_CONE] = {"cone", NULL, sample_cone},
     [CLASS_LINE_OF_PLAYERS] = {"who waits", NULL, sample_line},
     [CLASS_END] = {"where you finish", "finish", sample_end},
-    [CLASS_DEFENDER] = {"defender x1", NULL, sample_defender},
+    [CLASS_DEFENDER] = {"defender x1", "defender", sample_defender},
     [CLASS_PLAYER] = {"coach", NULL, sample_coach},
     [CLASS_BALL] = {"ball", NULL, sample_ball},
 };
