@@ -51,7 +51,7 @@ struct str head_players_sheet(const struct setter *setter, const struct play *pl
     return head_player(setter, play);
 }
 
-/* "6 s on the clock, down 2" */
+/* "6 s on the clock, down 2, lineup Small" */
 static struct str clock_words(struct arena *arena, const struct play *play)
 {
     struct strbuf out;
@@ -62,6 +62,10 @@ static struct str clock_words(struct arena *arena, const struct play *play)
     }
     if (play->score.size > 0) {
         strbuf_print(&out, "%s%.*s", out.size > 0 ? ", " : "", STR_ARG(play->score));
+    }
+    if (play->lineup.size > 0) {
+        strbuf_print(&out, "%s %.*s", out.size > 0 ? ", lineup" : "Lineup",
+                     STR_ARG(words_isolated(arena, play->lineup)));
     }
     return strbuf_str(&out);
 }

@@ -419,7 +419,8 @@ static void flow_practice(struct plan_flow *flow)
                                 .about = practice->about,
                                 .foot = practice->title};
     if (practice->lineup.size > 0) {
-        head->clock = str_format(setter->arena, "Lineup %.*s", STR_ARG(practice->lineup));
+        head->clock = str_format(setter->arena, "Lineup %.*s",
+                                 STR_ARG(words_isolated(setter->arena, practice->lineup)));
     }
     struct caution caution = caution_of(setter, practice);
     rows_open(&flow->rows, head, &caution);

@@ -5,7 +5,7 @@
 
 #include "floor/season/share.h"
 #include "language/tell/tell.h"
-#include "page/sheet/counted.h"
+#include "page/sheet/dates.h"
 #include "page/sheet/rows.h"
 
 #define LABEL_WIDE 138.0
@@ -24,41 +24,7 @@
 
 enum { FEW_ON_A_DATE = 10, FEW_IN_ALL = 25, FEW_OF_A_PLAYER = 10, FEW_OF_A_HALF = 10 };
 
-enum month { MONTH_LEFT_OUT, MONTH_SHORT, MONTH_IN_FULL };
-
-/* "Nov 10"; on A4 "10 November", or in short "10 Nov"; the year with it where the dates are of
- * several. */
-static struct str date_words(const struct rows *rows, struct str date, enum month with_month,
-                             bool with_year)
-{
-    static const char *const months[] = {"January",   "February", "March",    "April",
-                                         "May",       "June",     "July",     "August",
-                                         "September", "October",  "November", "December"};
-    struct arena *arena = rows->setter.arena;
-    int month = (date.at[5] - '0') * 10 + (date.at[6] - '0') - 1;
-    int day = (date.at[8] - '0') * 10 + (date.at[9] - '0');
-    if (with_month == MONTH_LEFT_OUT) {
-        return str_format(arena, "%d", day);
-    }
-    struct str words =
-        rows->setter.job->a4
-            ? str_format(arena, with_month == MONTH_SHORT ? "%d %.3s" : "%d %s", day, months[month])
-            : str_format(arena, "%.3s\xC2\xA0%d", months[month], day);
-    const char *comma = rows->setter.job->a4 ? "" : ",";
-    return with_year ? str_format(arena, "%.*s%s %.4s", STR_ARG(words), comma, date.at) : words;
-}
-
 /* ---- one thing that was counted ---- */
-
-struct span_of_days {
-    struct str first, last;
-    int from, to; /* day numbers */
-};
-
-static bool is_of_years(const struct span_of_days *span)
-{
-    return !str_equal((struct str){span->first.at, 4}, (struct str){span->last.at, 4});
-}
 
 static double day_x(const struct span_of_days *span, int number)
 {
@@ -454,25 +420,20 @@ static void add_players(struct rows *rows, const struct counted *counted)
 
 /* ---- the sheet ---- */
 
-static struct span_of_days span_of(const counted_list *counted)
+/* Whom the filled dots were played against: "Nov 14 Millrace; Nov 21 film, Quarry Bay." */
+static void add_games(struct rows *rows, const struct play *play, const struct span_of_days *span)
 {
-    struct span_of_days span = {.from = 0};
-    bool begun = false;
-    for (size_t i = 0; i < counted->count; i++) {
-        for (size_t k = 0; k < counted->at[i].days.count; k++) {
-            const struct day *day = &counted->at[i].days.at[k];
-            if (!begun || day->number < span.from) {
-                span.from = day->number;
-                span.first = day->date;
-            }
-            if (!begun || day->number > span.to) {
-                span.to = day->number;
-                span.last = day->date;
-            }
-            begun = true;
-        }
+    struct arena *arena = rows->setter.arena;
+    struct str games = dates_games(rows, play, is_of_years(span));
+    if (games.size == 0) {
+        return;
     }
-    return span;
+    struct galley *row = galley_new(arena);
+    galley_text(row,
+                words_set(&rows->setter, TYPE_NOTE,
+                          str_format(arena, "Filled dots: %.*s.", STR_ARG(games)), PAGE_WIDE),
+                0, 20, ROLE_TEXT);
+    rows_add(rows, row);
 }
 
 static struct galley *note_row(const struct rows *rows)
@@ -490,7 +451,7 @@ static struct galley *note_row(const struct rows *rows)
 static void set_play(struct rows *rows, const struct play *play, const counted_list *counted)
 {
     struct arena *arena = rows->setter.arena;
-    struct span_of_days span = span_of(counted);
+    struct span_of_days span = dates_span(counted);
     bool years = is_of_years(&span);
     struct str first = date_words(rows, span.first, MONTH_IN_FULL, years);
     struct str last = date_words(rows, span.last, MONTH_IN_FULL, years);
@@ -515,6 +476,7 @@ static void set_play(struct rows *rows, const struct play *play, const counted_l
     }
     rows_add(rows, axis_row(rows, counted, &span));
     rows->columns = NULL;
+    add_games(rows, play, &span);
     for (size_t i = 0; i < counted->count; i++) {
         add_players(rows, &counted->at[i]);
     }
