@@ -11,8 +11,9 @@ static bool stays_and_goes(const struct teller *t, const struct task *stays)
     bool goes = false;
     for (size_t i = 0; stays->stay && i < step_task_count(t->step, t->branch); i++) {
         const struct task *task = step_task(t->step, t->branch, i);
-        goes = goes || (task->who == stays->who && task->kind != TASK_HOLD &&
-                        task->kind != TASK_PASS && !task->supplied);
+        bool moves =
+            !task->stay && !task->supplied && task->kind != TASK_HOLD && task->kind != TASK_PASS;
+        goes = goes || (moves && task->who == stays->who);
     }
     return goes;
 }
