@@ -3,32 +3,54 @@
  * a defender's own man. They mean the latest that fits; none is an error, nothing is guessed. */
 #include "language/words/grammar.h"
 
-static void add_forms(const struct cursor *c, above_list *out, const struct block *block)
+/* The sentences of a block behind those of `out`, which has room; without `out` only counted. */
+static size_t add_forms(const struct block *block, above_list *out)
 {
+    size_t count = 0;
     for (size_t i = 0; block && i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
         if (form->kind == FORM_SENTENCE) {
-            VEC_PUSH(c->arena, out, form->sentence);
+            count++;
+            if (out) {
+                out->at[out->count++] = form->sentence;
+            }
         }
     }
+    return count;
+}
+
+static size_t add_above(const struct cursor *c, bool earlier, above_list *out)
+{
+    size_t count = 0;
+    for (size_t i = 0; earlier && c->top && i < c->top->forms.count; i++) {
+        const struct form *form = &c->top->forms.at[i];
+        if (form->kind == FORM_BLOCK && form->block->kind == BLOCK_STEP && form->block != c->step) {
+            count += add_forms(form->block, out);
+        }
+    }
+    count += add_forms(c->top, out);
+    count += add_forms(c->step != c->top ? c->step : NULL, out);
+    count += add_forms(c->branch, out);
+    for (size_t i = 0; out && c->here && i < c->here->count; i++) {
+        out->at[out->count++] = &c->here->at[i];
+    }
+    return count + (c->here ? c->here->count : 0);
 }
 
 above_list above_sentences(const struct cursor *c, bool earlier)
 {
     above_list list = {NULL, 0, 0};
-    for (size_t i = 0; earlier && c->top && i < c->top->forms.count; i++) {
-        const struct form *form = &c->top->forms.at[i];
-        if (form->kind == FORM_BLOCK && form->block->kind == BLOCK_STEP && form->block != c->step) {
-            add_forms(c, &list, form->block);
-        }
-    }
-    add_forms(c, &list, c->top);
-    add_forms(c, &list, c->step != c->top ? c->step : NULL);
-    add_forms(c, &list, c->branch);
-    for (size_t i = 0; c->here && i < c->here->count; i++) {
-        VEC_PUSH(c->arena, &list, &c->here->at[i]);
+    list.room = add_above(c, earlier, NULL);
+    if (list.room > 0) {
+        list.at = arena_take_array(c->arena, list.room, sizeof *list.at);
+        add_above(c, earlier, &list);
     }
     return list;
+}
+
+size_t above_count(const struct cursor *c)
+{
+    return add_above(c, false, NULL);
 }
 
 bool acts_in(const struct sentence *s, const struct who *who)
@@ -412,33 +434,41 @@ static bool runs_others(const struct block *block)
     return false;
 }
 
-static bool has_set_one(const above_list *list, const struct who *who)
+static bool set_one(const struct sentence *s, const struct who *who)
 {
-    for (size_t i = 0; i < list->count; i++) {
-        const struct sentence *s = list->at[i];
-        /* who hands off stands as a screen for who takes it; who has slipped one set one */
-        bool screen = task_is(s, VERB_SCREEN) || task_is(s, VERB_EXCHANGE) ||
-                      s->verb == VERB_SLIPS || s->verb == VERB_ROLLS || s->verb == VERB_POPS;
-        for (size_t k = 0; screen && k < s->subject.count; k++) {
-            const struct who *by = &s->subject.at[k];
-            if (same_who(by, who) || by->kind == WHO_SPOT || by->kind == WHO_EVERYONE_ELSE) {
-                return true;
-            }
+    /* who hands off stands as a screen for who takes it; who has slipped one set one */
+    bool screen = task_is(s, VERB_SCREEN) || task_is(s, VERB_EXCHANGE) || s->verb == VERB_SLIPS ||
+                  s->verb == VERB_ROLLS || s->verb == VERB_POPS;
+    for (size_t k = 0; screen && k < s->subject.count; k++) {
+        const struct who *by = &s->subject.at[k];
+        if (same_who(by, who) || by->kind == WHO_SPOT || by->kind == WHO_EVERYONE_ELSE) {
+            return true;
         }
     }
     return false;
 }
 
-/* The sentences of every branch above too: the step goes on from one of them. */
-static void add_branches(const struct cursor *c, above_list *list, const struct block *block)
+static bool has_set_one(const above_list *list, const struct who *who)
+{
+    for (size_t i = 0; i < list->count; i++) {
+        if (set_one(list->at[i], who)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The same of a sentence of any branch above: the step goes on from one of them. */
+static bool set_in_branches(const struct block *block, const struct who *who)
 {
     for (size_t i = 0; block && i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
-        if (form->kind == FORM_BLOCK) {
-            add_forms(c, list, form->block);
-            add_branches(c, list, form->block);
+        bool inside = form->kind == FORM_BLOCK && set_in_branches(form->block, who);
+        if (inside || (form->kind == FORM_SENTENCE && set_one(form->sentence, who))) {
+            return true;
         }
     }
+    return false;
 }
 
 /* Screens may stand where nobody looks: in an action that is run, or before the one being written.
@@ -460,10 +490,9 @@ bool above_has_screened(const struct cursor *c, const struct who *who, size_t co
     if (screens_unseen(c)) {
         return true;
     }
-    add_branches(c, &list, c->top);
     for (size_t i = 0; i < count; i++) {
         bool one = who[i].kind == WHO_PLAYER || who[i].kind == WHO_ROLE;
-        if (one && !has_set_one(&list, &who[i])) {
+        if (one && !has_set_one(&list, &who[i]) && !set_in_branches(c->top, &who[i])) {
             return false;
         }
     }

@@ -380,7 +380,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         return false;
     }
     reordered(c);
-    bool nothing = above_sentences(c, false).count == 0;
+    bool nothing = above_count(c) == 0;
     c->told = NULL;
     if (take_words(c, "until") ? !until_read(c, &until) : !front_tie_read(c, &tie)) {
         return false;

@@ -228,7 +228,7 @@ static bool arrival_refused(struct cursor *c, const char *word)
                                           "is done",    "finishes",    NULL};
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);
-    struct who who;
+    struct who who = {.kind = WHO_NONE};
     struct event event;
     bool noun = above_event_read(&trial, &event) != 0; /* the ball is in the air */
     cursor_back(c, mark);
@@ -250,10 +250,10 @@ static bool arrival_refused(struct cursor *c, const char *word)
     cursor_back(c, mark);
     struct event same = {.subject = who};
     trial.at = from;
-    struct str verb = above_verb(c, &who), name = cursor_text(c, who.span);
     if (!arrival || moment_arrival_read(&trial, &same)) { /* it is of a sentence above */
         return false;
     }
+    struct str verb = above_verb(c, &who), name = cursor_text(c, who.span);
     verb = verb.size > 0 ? verb : STR("cuts");
     diag_help(c->diags,
               REFUSE(c, TEXT_CLAUSE_HALF, span,

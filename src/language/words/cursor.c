@@ -167,7 +167,8 @@ bool word_is(const struct cursor *c, size_t ahead, const char *word)
             at++;
         }
     }
-    return words_end(c, at, str_of(word)) != NULL;
+    struct opening opening = at < c->end ? token_opening(at) : (struct opening){'\0', '\0'};
+    return may_open(opening, word) && words_end(c, at, str_of(word)) != NULL;
 }
 
 bool take_mark(struct cursor *c, char mark)

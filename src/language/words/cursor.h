@@ -94,11 +94,14 @@ bool take_str(struct cursor *c, struct str words);
 struct opening {
     char first, second; /* NUL: it is no word; NUL: it has one letter */
 };
+static inline struct opening token_opening(const struct token *at)
+{
+    return (struct opening){at->first, at->text.size > 1 ? at->text.at[1] : '\0'};
+}
 static inline struct opening cursor_opening(const struct cursor *c)
 {
     const struct token *at = past_fillers(c->at, c->end);
-    return at == c->end ? (struct opening){'\0', '\0'}
-                        : (struct opening){at->first, at->text.size > 1 ? at->text.at[1] : '\0'};
+    return at == c->end ? (struct opening){'\0', '\0'} : token_opening(at);
 }
 static inline bool letter_is_plain(char letter)
 {

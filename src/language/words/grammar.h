@@ -77,6 +77,7 @@ const struct event *event_keep(struct cursor *c, struct event event);
  * of this block. */
 typedef VEC(const struct sentence *) above_list;
 above_list above_sentences(const struct cursor *c, bool earlier);
+size_t above_count(const struct cursor *c); /* of those that are not earlier */
 /* "the pass", "the catch", "the screen" as an event. 1: read, 0: none of them here, -1: reported.
  */
 int above_event_read(struct cursor *c, struct event *out);

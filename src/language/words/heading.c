@@ -98,7 +98,7 @@ static bool role_part(struct reader *r, struct cursor *c, struct block *block)
         return false;
     }
     cursor_take(c, role, role + 1);
-    if (word_is_taken(role->text)) {
+    if (role_is_taken(r->shelf, role->text)) {
         struct diag *diag = diag_add(r->diags, DIAG_TEXT_ROLE, role->span,
                                      "`%.*s` means something else already", STR_ARG(role->text));
         diag_help(r->diags, diag, "another word for the role: passer, receiver, cutter");

@@ -51,11 +51,6 @@ struct phrase phrase_at(size_t index)
                            .to = SPOT_COUNT};
 }
 
-bool phrase_has(const struct phrase *phrase, char letter)
-{
-    return phrase->with[0] != '\0' && strchr(phrase->with, letter) != NULL;
-}
-
 static bool suits(const struct phrase *phrase, enum phrase_side side)
 {
     if (phrase_has(phrase, 'n')) { /* said with make, set, take, give only */

@@ -112,7 +112,7 @@ static bool named_read(const struct cursor *c, const struct token *from, const s
 static bool one_of(const struct cursor *c, const struct token *from, const struct named *named,
                    struct fit *out)
 {
-    size_t fits = 0, last = above_sentences(c, false).count;
+    size_t fits = 0, last = above_count(c);
     for (size_t i = 0; i < named->count; i++) {
         struct fit fit;
         if (!named_read(c, from, &named->at[i], &fit)) {

@@ -29,6 +29,7 @@ const char *opener_nearest(const struct line *line);
 /* Where a setting may stand: F, P, D. */
 bool setting_stands(enum setting setting, char where);
 
+struct verb_words;
 /* What belongs to the whole book. */
 struct shelf {
     struct arena *arena;
@@ -40,6 +41,7 @@ struct shelf {
     size_t plays;
     const struct cursor_watch *watch; /* or NULL */
     struct sieves *sieves;
+    struct verb_words *verb_words; /* taken: made when it is first asked; else NULL */
 };
 
 /* One file being read. */
@@ -172,7 +174,9 @@ enum title_result title_read(struct reader *r, const struct line *line, size_t *
 bool quoted_read(struct cursor *c, struct str *text, struct span *span);
 /* A whole number at the cursor. */
 bool integer_read(struct cursor *c, int *number, struct span *span);
-/* Whether a word has a meaning in the language and so cannot be a role. */
+/* taken: whether a word has a meaning in the language and so cannot be a role; the same, where a
+ * book has many. */
 bool word_is_taken(struct str word);
+bool role_is_taken(struct shelf *shelf, struct str word);
 
 #endif

@@ -160,9 +160,11 @@ void note_him(struct predicate *p)
 {
     struct cursor *c = p->c;
     struct str word = cursor_text(c, p->s->object.span);
+    if ((!str_is(word, "him") && !str_is(word, "her")) || p->s->object.kind != WHO_PLAYER) {
+        return;
+    }
     above_list list = above_sentences(c, true);
-    if ((!str_is(word, "him") && !str_is(word, "her")) || p->s->object.kind != WHO_PLAYER ||
-        list.count < 2) {
+    if (list.count < 2) {
         return;
     }
     const struct sentence *last = list.at[list.count - 1], *before = list.at[list.count - 2];

@@ -455,7 +455,7 @@ static void verb_settled(struct predicate *p, struct run_in in, const struct tok
 /* Verb and all behind it, for a subject that is known. */
 bool guards_begun(const struct cursor *c)
 {
-    return (c->step && c->step != c->top) || above_sentences(c, false).count > 0;
+    return (c->step && c->step != c->top) || above_count(c) > 0;
 }
 
 /* x3 stays home: on his own man, where it is written who that is. */

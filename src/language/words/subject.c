@@ -243,37 +243,50 @@ static bool v_cuts(const struct cursor *c)
 }
 
 /* goes out and, comes over to: right before a verb. */
-static bool take_going(struct cursor *c, struct run_in *in)
+static bool take_way_to(struct cursor *c, struct run_in *in)
 {
     static const char *const lines[] = {"lane", "key", "paint", "floor", "court", NULL};
     static const char *const ways[] = {"in", "together", "under", "over", "opposite", NULL};
-    struct cursor trial = *c;
-    if (v_cuts(c)) {
-        return false;
-    }
-    int going = take_entry(&trial, goings);
+    int going = take_entry(c, goings);
     bool way = false;
     enum screen_kind slant = SCREEN_PLAIN;
     while (going >= 0) {
-        enum screen_kind here = slant_here(&trial);
-        if (!take_among(&trial, particle_words) && !take_among(&trial, ways)) {
+        enum screen_kind here = slant_here(c);
+        if (!take_among(c, particle_words) && !take_among(c, ways)) {
             break;
         }
         slant = here != SCREEN_PLAIN ? here : slant;
         way = true;
     }
     if (way) { /* goes across the lane and screens */
-        take_among(&trial, lines);
+        take_among(c, lines);
     }
     if (going >= 0 && c->speech) { /* comes up out of the corner and takes it */
-        spot_behind(&trial, begin_words);
+        spot_behind(c, begin_words);
     }
-    if (going < 0 || !(take_words(&trial, "and") || take_to(&trial)) || !verb_follows(&trial)) {
-        return take_done(c, &in->moves); /* rips it and drives */
+    if (going < 0 || !(take_words(c, "and") || take_to(c)) || !verb_follows(c)) {
+        return false;
     }
     in->pace = going != PACE_VERB ? (enum pace)going : in->pace;
     in->moves = in->moves || way;
     in->slant = slant != SCREEN_PLAIN ? slant : in->slant;
+    return true;
+}
+
+/* The same, or what is done in front of the verb: rips it and drives. */
+static bool take_going(struct cursor *c, struct run_in *in)
+{
+    struct cursor trial = *c;
+    struct run_in with = *in;
+    bool taken = take_way_to(&trial, &with);
+    if (!taken) {
+        trial = *c;
+        taken = take_done(&trial, &with.moves);
+    }
+    if (!taken || v_cuts(c)) { /* asked last: of most sentences nothing is taken */
+        return false;
+    }
+    *in = with;
     c->at = trial.at;
     return true;
 }

@@ -260,7 +260,7 @@ static bool colon_behind(const struct cursor *c, const char *const *words)
 /* Said of a step that has no sentence yet: all of it begins together anyway. */
 static bool nothing_before(const struct cursor *c)
 {
-    return above_sentences(c, false).count == 0;
+    return above_count(c) == 0;
 }
 
 /* after 5 screens, 0.5 s later, 5 slips: so long after that moment. */

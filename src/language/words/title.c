@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* title: texts of the coach's own, in quotes or to the end of the line, and which words are free
- * for roles. */
+/* title: texts of the coach's own, in quotes or to the end of the line. */
 #include <string.h>
 
 #include "language/syntax/chars.h"
@@ -148,84 +147,4 @@ bool integer_read(struct cursor *c, int *number, struct span *span)
     *span = next->span;
     cursor_take(c, next, next + 1);
     return true;
-}
-
-/* Whether `word` is one of the words of `entry`, or all of them run together. */
-static bool is_part_of(struct str word, struct str entry)
-{
-    for (size_t i = 0; i + word.size <= entry.size; i++) {
-        if (entry.at[i] != word.at[0]) {
-            continue;
-        }
-        size_t end = i + word.size;
-        bool begins = i == 0 || entry.at[i - 1] == ' ' || entry.at[i - 1] == '-';
-        bool ends = end == entry.size || entry.at[end] == ' ' || entry.at[end] == '-';
-        if (begins && ends && memcmp(entry.at + i, word.at, word.size) == 0) {
-            return true;
-        }
-    }
-    char letters[WORDS_MOST];
-    return word.size <= entry.size && may_open((struct opening){word.at[0], '\0'}, entry.at) &&
-           str_equal(word, words_squeeze(entry, letters));
-}
-
-static bool is_in_entries(struct str word, const struct entry *entries)
-{
-    for (; entries->words; entries++) {
-        if (is_part_of(word, str_of(entries->words))) {
-            return true;
-        }
-    }
-    return false;
-}
-
-static bool is_verb(struct str word)
-{
-    for (int i = 0; i < VERB_COUNT; i++) {
-        const struct verb_row *row = verb_row((enum verb)i);
-        if (is_part_of(word, str_of(row->words)) || is_part_of(word, str_of(row->bare))) {
-            return true;
-        }
-    }
-    for (size_t i = 0; i < phrase_count(); i++) {
-        struct phrase phrase = phrase_at(i);
-        if (is_part_of(word, str_of(phrase.words)) || is_part_of(word, str_of(phrase.bare))) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* Words of the grammar that stand in no table. */
-static bool is_grammar(struct str word)
-{
-    static const char *const words[] = {
-        "as",        "after",    "when",      "while",    "until",    "once",      "then",
-        "meanwhile", "later",    "and",       "or",       "is",       "has",       "open",
-        "covered",   "denied",   "past",      "ball",     "coach",    "cone",      "line",
-        "end",       "everyone", "else",      "others",   "defender", "behind",    "beside",
-        "spot",      "where",    "next",      "halfway",  "between",  "backcourt", "side",
-        "weak",      "strong",   "help",      "wide",     "tight",    "early",     "taking",
-        "facing",    "his",      "her",       "their",    "him",      "it",        "x",
-        "y",         "out",      "over",      "under",    "around",   "middle",    "high",
-        "low",       "mid",      "otherwise", "mirrored", "with",     "for",       "screen",
-        "pass",      "catch",    "catches",   "shot",     "not",      "never",     "the",
-        "a",         "an",       "here",      "mirrors",  NULL};
-    for (const char *const *entry = words; *entry; entry++) {
-        if (str_is(word, *entry)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-bool word_is_taken(struct str word)
-{
-    struct token token = {
-        .kind = TOKEN_WORD, .text = word, .first = word.size > 0 ? word.at[0] : (char)0};
-    struct line line = {.tokens = &token, .count = 1};
-    return is_grammar(word) || opener_of(&line, 0).kind != LINE_OTHER || is_verb(word) ||
-           is_in_entries(word, spot_entries) || is_in_entries(word, side_entries) ||
-           is_in_entries(word, direction_entries) || is_in_entries(word, way_entries) ||
-           is_in_entries(word, pace_entries);
 }

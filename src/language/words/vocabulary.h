@@ -92,7 +92,14 @@ struct phrase {
 };
 size_t phrase_count(void);
 struct phrase phrase_at(size_t index);
-bool phrase_has(const struct phrase *phrase, char letter);
+static inline bool phrase_has(const struct phrase *phrase, char letter)
+{
+    const char *at = phrase->with;
+    while (*at != '\0' && *at != letter) {
+        at++;
+    }
+    return *at != '\0';
+}
 enum phrase_side { FOR_ATTACKERS, FOR_DEFENDERS, FOR_ANYONE };
 /* Takes the longest phrase that suits the side. */
 bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out);
