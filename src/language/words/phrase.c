@@ -145,7 +145,7 @@ static bool take_extra(struct cursor *c, struct phrase *phrase)
     if (phrase_has(phrase, 'H') && (!his || !phrase_has(phrase, 'P'))) {
         return his;
     }
-    if (phrase_has(phrase, 'P')) {
+    if (phrase_has(phrase, 'P') || phrase_has(phrase, 'K')) {
         struct cursor part = *c; /* two thirds of the way from */
         return next && next->kind == TOKEN_NUMBER && !next->possessive &&
                take_entry(&part, fraction_entries) < 0;
@@ -166,10 +166,14 @@ static bool take_extra(struct cursor *c, struct phrase *phrase)
     return true;
 }
 
-/* The player of boxes 2 out. */
+/* The player of boxes 2 out; the ball of drops it down to. */
 static bool take_inside(struct cursor *c, struct phrase *phrase)
 {
-    const struct token *next = cursor_next(c);
+    const struct token *next = cursor_next(c), *from = c->at;
+    if (phrase_has(phrase, 'K')) {
+        take_it(c);
+        return c->at != from;
+    }
     bool player = next && next->kind == TOKEN_NUMBER && next->integer && !next->possessive;
     if (!phrase_has(phrase, 'I') || !player) {
         return !phrase_has(phrase, 'I') && take_extra(c, phrase);
@@ -220,7 +224,7 @@ static bool take_form(struct cursor *c, struct str words, struct phrase *phrase)
         return take_before_last(c, words);
     }
     bool parts = phrase_has(phrase, 'B') || phrase_has(phrase, 'D') || phrase_has(phrase, 'E') ||
-                 phrase_has(phrase, 'I');
+                 phrase_has(phrase, 'I') || phrase_has(phrase, 'K');
     const char *space = parts ? memchr(words.at, ' ', words.size) : NULL;
     if (!space) {
         return false;
