@@ -139,6 +139,9 @@ bool spare_read(struct cursor *c, sentence_list *out, const struct diag *error);
 /* parts: the line from c->at to c->end, each part of it as a line of its own; true: all of it, with
  * notes; false: nothing of it, silently. */
 bool parts_read(struct cursor *c, sentence_list *out);
+/* lean: the line from c->at to c->end without what it is called in front, what is only shown, how
+ * and with what, as it takes to be read; true: all of it, with a note of each; false: nothing. */
+bool lean_read(struct cursor *c, sentence_list *out);
 /* speech: the line as it stands, or as it is said; false: why is in the diagnostics. */
 void speech_begin(struct cursor *c); /* c->at to c->end, as it is said */
 bool strictly_read(struct cursor *c, sentence_list *out);

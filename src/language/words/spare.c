@@ -58,8 +58,7 @@ static const struct token *man_end(const struct cursor *c, const struct token *a
     return owned && his ? at + 2 : NULL;
 }
 
-/* Who acts in the clause stands on this spot by the lines above, or it is said to be his own. */
-static bool stands_there(const struct cursor *c, const struct token *at, const struct place *place)
+bool may_stand_there(const struct cursor *c, const struct token *at, const struct place *place)
 {
     struct somebody one;
     struct spot_stood stood;
@@ -102,7 +101,7 @@ static const struct token *kind_end(const struct cursor *c, const struct token *
     const struct token *spot = at;
     spot += at < c->end && token_is_among(at, owner_words);
     const struct token *end = spot_end(c, spot, &place);
-    return end && stands_there(c, at, place) ? end : NULL;
+    return end && may_stand_there(c, at, place) ? end : NULL;
 }
 
 /* The longest of these ends. */

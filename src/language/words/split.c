@@ -207,8 +207,7 @@ bool goes_turned(const struct cursor *c, struct recast *r)
 
 /* ---- with the side empty, 5 dives ---- */
 
-/* How it is done, or why, and neither who, where nor when. */
-static bool only_how(const struct cursor *c, const struct token *from, const struct token *to)
+bool only_how(const struct cursor *c, const struct token *from, const struct token *to)
 {
     static const char *const says[] = {
         "ball",      "pass",   "catch",   "screen", "pick",     "shot",    "drive",   "cut",

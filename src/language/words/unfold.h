@@ -40,6 +40,11 @@ bool clause_subject(const struct cursor *c, const struct token *clause, struct s
 /* Where what is said from `at` on ends: at a full stop, or where a new sentence begins behind a
  * joint. NULL: a verb goes on there, and whose it is is not said. */
 const struct token *clause_end(const struct cursor *c, const struct token *at);
+/* split: how it is done, or why, and neither who, where nor when. */
+bool only_how(const struct cursor *c, const struct token *from, const struct token *to);
+/* spare: who acts in the clause stands on this spot by the lines above, or nothing tells; the spot
+ * begins at `at`. */
+bool may_stand_there(const struct cursor *c, const struct token *at, const struct place *place);
 /* From here to there; the words of a spot stand for no player. */
 bool names_player(const struct token *from, const struct token *to, int number);
 /* It gives the ball to somebody: a pass, a hand-off. */
