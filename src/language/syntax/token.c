@@ -310,8 +310,9 @@ void scan_tokens(struct scan *scan)
 
 bool token_is_among(const struct token *token, const char *const *words)
 {
+    char first = token->text.size > 0 ? token->text.at[0] : '\0';
     for (; *words; words++) {
-        if (token_is_word(token, *words)) {
+        if (**words == first && token_is_word(token, *words)) {
             return true;
         }
     }

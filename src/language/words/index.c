@@ -23,3 +23,8 @@ struct index_rows index_of(enum index_table table, char first, char second)
     }
     return (struct index_rows){at, at + tables[table].many[bucket]};
 }
+
+const char *index_thirds(const unsigned short *at)
+{
+    return phrase_thirds + (at - phrase_rows);
+}

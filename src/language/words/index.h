@@ -33,5 +33,8 @@ enum index_table {
 };
 /* `second` is NUL for a word of one letter, whose row may go on with any. */
 struct index_rows index_of(enum index_table table, char first, char second);
+/* Beside the rows of INDEX_PHRASES that begin at `at`: the third letter of each one's words; NUL:
+ * any. Of no use for a word of one or two letters. */
+const char *index_thirds(const unsigned short *at);
 
 #endif

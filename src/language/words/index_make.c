@@ -116,11 +116,45 @@ static bool write_index(const char *name, const struct row *rows, unsigned count
     return fits;
 }
 
+/* The third letter of these words, where the first three are plain; else any_letter. False: they
+ * do not begin in this bucket. */
+static const char any_letter = '\0';
+static bool third_letter(const char *words, unsigned bucket, char *third)
+{
+    if (bucket_of_words(words) != bucket) {
+        return false;
+    }
+    bool plain = past_gap(words, true) == words;
+    for (unsigned i = 0; plain && i < 3; i++) {
+        plain = words[i] >= 'a' && words[i] <= 'z';
+    }
+    *third = plain ? words[2] : any_letter;
+    return true;
+}
+
+/* Beside each row of a bucket the third letter of its words, where it is certain. */
+static void write_thirds(const char *name, const struct row *rows, unsigned count)
+{
+    printf("static const char %s_thirds[] = {", name);
+    for (unsigned bucket = 0; bucket < INDEX_BUCKETS; bucket++) {
+        for (unsigned i = 0; i < count; i++) {
+            char words = any_letter, bare = any_letter;
+            bool both = third_letter(rows[i].words, bucket, &words);
+            both = third_letter(rows[i].bare, bucket, &bare) && both;
+            if (begins_in(&rows[i], bucket)) {
+                printf("%d,", !both ? words + bare : words == bare ? words : any_letter);
+            }
+        }
+    }
+    printf("};\n");
+}
+
 #define WRITE(name) write_index(#name, name##_rows, sizeof name##_rows / sizeof *name##_rows)
 
 int main(void)
 {
     bool fits = WRITE(phrase);
+    write_thirds("phrase", phrase_rows, sizeof phrase_rows / sizeof *phrase_rows);
     fits = WRITE(hint) && fits;
     fits = WRITE(opener) && fits;
     fits = WRITE(spot) && fits;

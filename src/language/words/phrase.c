@@ -330,6 +330,13 @@ static char letter_behind(const struct cursor *c, const struct token *next)
     return at < c->end ? at->first : '\0';
 }
 
+/* The third letter of a word, which rows are passed over by; NUL: none, or no plain one. */
+static char third_of(const struct token *next)
+{
+    bool plain = next->text.size > 2 && letter_is_plain(next->text.at[2]);
+    return plain ? next->text.at[2] : '\0';
+}
+
 bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out)
 {
     const struct token *longest = c->at;
@@ -337,8 +344,11 @@ bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out)
     const struct token *next = cursor_next(c);
     char second = rows.at < rows.end ? letter_behind(c, next) : '\0';
     size_t best = phrase_count(); /* of those that are as long, the one written first */
-    for (const unsigned short *row = rows.at; row < rows.end; row++) {
-        unsigned forms = forms_here(next, second, *row);
+    char third = rows.at < rows.end ? third_of(next) : '\0';
+    const char *thirds = rows.at < rows.end ? index_thirds(rows.at) : NULL;
+    for (const unsigned short *row = rows.at; row < rows.end; row++, thirds++) {
+        bool otherwise = third != '\0' && *thirds != '\0' && *thirds != third;
+        unsigned forms = otherwise ? 0 : forms_here(next, second, *row);
         if (forms == 0) {
             continue;
         }

@@ -2,21 +2,9 @@
 /* sieve: see sieve.h. */
 #include "language/words/sieve.h"
 
-#include <stdint.h>
 #include <string.h>
 
-enum { SLOTS = 1024, FULL = SLOTS / 2, PAIRS = (INDEX_BUCKETS + 63) / 64 };
-
-struct sieve {
-    const void *list;
-    uint32_t first, any;   /* letters by index_letter; those that may have any letter behind them */
-    uint64_t pairs[PAIRS]; /* by index_bucket */
-};
-struct sieves {
-    struct arena *arena;
-    size_t count;
-    struct sieve *at[SLOTS]; /* by the place of the list in memory */
-};
+enum { FULL = SIEVE_SLOTS / 2 };
 
 struct sieves *sieves_new(struct arena *arena)
 {
@@ -57,31 +45,15 @@ static struct sieve *sieve_make(struct sieves *sieves, const void *list, size_t 
     }
 }
 
-/* NULL: there is no room for one more. */
-static const struct sieve *sieve_of(struct sieves *sieves, const void *list, size_t stride)
+const struct sieve *sieve_find(struct sieves *sieves, const void *list, size_t stride)
 {
-    size_t slot = (size_t)((uintptr_t)list / sizeof list * 2654435761u / 64) % SLOTS;
+    size_t slot = sieve_slot(list);
     while (sieves->at[slot] && sieves->at[slot]->list != list) {
-        slot = (slot + 1) % SLOTS;
+        slot = (slot + 1) % SIEVE_SLOTS;
     }
     if (!sieves->at[slot] && sieves->count < FULL) {
         sieves->at[slot] = sieve_make(sieves, list, stride);
         sieves->count++;
     }
     return sieves->at[slot];
-}
-
-bool sieves_let(struct sieves *sieves, const void *list, size_t stride, char first, char second)
-{
-    const struct sieve *sieve = sieves ? sieve_of(sieves, list, stride) : NULL;
-    if (!sieve) {
-        return true;
-    }
-    uint32_t bit = (uint32_t)1 << index_letter(first);
-    bool letter = second >= 'a' && second <= 'z';
-    if (!(sieve->first & bit) || (sieve->any & bit) || !letter) {
-        return (sieve->first & bit) != 0;
-    }
-    unsigned bucket = index_bucket(first, second);
-    return (sieve->pairs[bucket / 64] >> bucket % 64 & 1) != 0;
 }
