@@ -672,13 +672,15 @@ def books():
         svg = '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9">{}</svg>'
         for name, text in (('good', svg.format('<rect width="9" height="9"/>')), ('broken', svg.format('<rect')), ('words', 'hello'),
                            ('outside', svg.format('<image width="9" height="9" href="good.svg"/>')), ('huge', svg.format(' ' * (4 << 20))),
-                           ('endless', svg.format('<filter id="f"><feTurbulence numOctaves="999999999"/></filter><rect width="9" height="9" filter="url(#f)"/>'))):
+                           ('endless', svg.format('<filter id="f"><feTurbulence numOctaves="999999999"/></filter><rect width="9" height="9" filter="url(#f)"/>')),
+                           ('tangled', svg.format('<g id="a0"><rect width="9" height="9"/></g>' + ''.join(
+                               f'<g id="a{i}">' + f'<use href="#a{i - 1}"/>' * 10 + '</g>' for i in range(1, 12))))):
             (here / f'{name}.svg').write_text(text)
         tap.same(run('book', 'book.play', '--crest', 'good.svg', '--deps', 'rule.d', cwd=here)[:2], (0, 'larkspur-kites-book.pdf\n'), 'a crest on the cover')
         tap.same((here / 'rule.d').read_text(), 'larkspur-kites-book.pdf: book.play good.svg\n', 'the make rule names the crest')
         whole = (here / 'larkspur-kites-book.pdf').read_bytes()
         for name, words in (('broken', 'broken'), ('words', 'neither SVG nor PNG'), ('outside', 'outside itself'), ('huge', '4 MiB'),
-                            ('endless', 'too long or too much memory'), ('missing', 'No such file')):
+                            ('endless', 'too long or too much memory'), ('tangled', 'save it as plain shapes'), ('missing', 'No such file')):
             one_message(run('book', 'book.play', '--crest', f'{name}.svg', cwd=here), 3, [f'{name}.svg', words], f'a crest that is {name} is refused')
         tap.ok((here / 'larkspur-kites-book.pdf').read_bytes() == whole, 'and the old file is whole')
         one_message(run('book', 'book.play', '--crest', 'good.svg', '-o', 'good.svg', cwd=here), 2, ['PDF'], 'a book is no SVG')

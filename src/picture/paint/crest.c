@@ -13,6 +13,8 @@ enum { SHARP = 800 }; /* pixels at most on the page, each way: 66 points at more
 static const char huge_file[] = "is too large: 4 MiB is the most";
 static const char huge_picture[] = "is too large: 4000 pixels each way is the most";
 static const char broken[] = "is broken, or empty: it cannot be drawn";
+static const char tangled[] = "is too much to draw: its parts are made of one another, again and "
+                              "again; save it as plain shapes, without `use`";
 static const char nothing[] = "shows nothing: look at its viewBox, width and height";
 static const char unknown[] = "is neither SVG nor PNG";
 static const char outside[] =
@@ -116,6 +118,11 @@ struct rsvg {
     void (*g_object_unref)(void *object);
     void (*g_error_free)(void *error);
 };
+struct rsvg_error {
+    uint32_t domain;
+    int code;
+    const char *message;
+};
 
 /* ISO C knows no way from a pointer to a function. */
 static bool find(void *library, const char *name, void *function, size_t size)
@@ -182,11 +189,13 @@ static bool draw_png(cairo_t *cr, struct str bytes, struct rsvg_box box)
     return good;
 }
 
-static bool draw_svg(cairo_t *cr, const struct rsvg *rsvg, struct str bytes, struct rsvg_box box)
+/* NULL: it is drawn. */
+static const char *draw_svg(cairo_t *cr, const struct rsvg *rsvg, struct str bytes,
+                            struct rsvg_box box)
 {
     void *handle = read_svg(rsvg, bytes);
     if (!handle) {
-        return false;
+        return broken;
     }
     double wide = 0, tall = 0;
     bool sized = rsvg->rsvg_handle_get_intrinsic_size_in_pixels(handle, &wide, &tall) && wide > 0 &&
@@ -198,10 +207,12 @@ static bool draw_svg(cairo_t *cr, const struct rsvg *rsvg, struct str bytes, str
     cairo_rectangle(cr, at.x, at.y, at.width, at.height);
     cairo_clip(cr);
     bool good = rsvg->rsvg_handle_render_document(handle, cr, &at, &error);
+    const struct rsvg_error *told = good ? NULL : error;
+    bool limit = told && told->message && strstr(told->message, "exceeded");
     cairo_restore(cr);
     forget(rsvg, error);
     rsvg->g_object_unref(handle);
-    return good;
+    return good ? NULL : limit ? tangled : broken;
 }
 
 static bool shows_something(cairo_surface_t *surface)
@@ -229,12 +240,14 @@ static const char *svg_trouble(struct str bytes)
     }
     cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_ARGB32, 64, 64);
     cairo_t *cr = cairo_create(surface);
-    bool good = draw_svg(cr, &rsvg, bytes, (struct rsvg_box){0, 0, 64, 64}) &&
-                cairo_status(cr) == CAIRO_STATUS_SUCCESS;
-    bool shown = good && shows_something(surface);
+    const char *trouble = draw_svg(cr, &rsvg, bytes, (struct rsvg_box){0, 0, 64, 64});
+    if (!trouble && cairo_status(cr) != CAIRO_STATUS_SUCCESS) {
+        trouble = broken;
+    }
+    bool shown = !trouble && shows_something(surface);
     cairo_destroy(cr);
     cairo_surface_destroy(surface);
-    return !good ? broken : shown ? NULL : nothing;
+    return trouble || shown ? trouble : nothing;
 }
 
 const char *crest_trouble(struct str bytes)
@@ -256,5 +269,5 @@ bool crest_draw(cairo_t *cr, struct str bytes, double x, double y, double width,
     if (is_png(bytes)) {
         return draw_png(cr, bytes, box);
     }
-    return rsvg_load(&rsvg) && draw_svg(cr, &rsvg, bytes, box);
+    return rsvg_load(&rsvg) && !draw_svg(cr, &rsvg, bytes, box);
 }

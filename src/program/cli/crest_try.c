@@ -13,7 +13,7 @@
 
 #include "courtwright/courtwright.h"
 
-#define SECONDS 5           /* of processor; a crest takes a few hundredths (ours) */
+#define SECONDS 2           /* of processor; a crest takes a few hundredths (ours) */
 #define ROOM (1024UL << 20) /* bytes (ours) */
 #define TOLD 500            /* bytes of what is wrong with it */
 
@@ -76,5 +76,8 @@ const char *crest_try(const void *bytes, size_t size)
     (void)close(ends[0]);
     int status = 0;
     bool ended = waitpid(child, &status, 0) == child && WIFEXITED(status) && !WEXITSTATUS(status);
-    return trouble ? trouble : ended ? NULL : "takes too long or too much memory to draw";
+    return trouble ? trouble
+           : ended ? NULL
+                   : "takes too long or too much memory to draw; save it as plain shapes, "
+                     "without effects and parts made of other parts";
 }
