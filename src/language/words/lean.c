@@ -40,11 +40,13 @@ static bool idle(const struct cursor *c, const struct token *from, const struct 
         "it",     "again",    "twice",   "except", "either",   "both",      "each",
         "other",  "no",       "never",   "nobody", "handoff",  "hand",      "off",
         "to",     "toward",   "into",    "onto",   "until",    "lob",       "skip",
-        "bounce", "overhead", "rebound", "paint",  "defender", "defenders", NULL};
+        "bounce", "overhead", "rebound", "paint",  "defender", "defenders", "post",
+        "arc",    "centre",   "center",  "circle", "key",      "line",      NULL};
     const struct token *part = from;
     for (const struct token *at = from; at <= to; at++) {
         bool owner = at < to && token_is_among(at, owner_words);
-        if (at < to && (token_is_among(at, comes) || act_begins(at, to, true))) {
+        if (at < to &&
+            (token_is_among(at, comes) || act_begins(at, to, true) || act_begins(at, to, false))) {
             return false;
         }
         if (at < to && !owner) {
@@ -96,8 +98,9 @@ static void called_cut(const struct cursor *c, struct cuts *cuts)
     }
     const struct token *from = c->at + (token_is_word(c->at, "then") ? 1 : 0);
     struct cursor behind = line_look(c, at < c->end ? at + 1 : at);
-    if (at > from && at + 1 < c->end && nobody_acts(c, from, at) &&
-        (subject_verb_is(&behind) || clause_is(&behind))) {
+    if (at > from && at + 1 < c->end && nobody_acts(c, from, at) && !remark_judges(c, from, at) &&
+        (subject_verb_is(&behind) || clause_is(&behind) ||
+         (attacker_at(at + 1, c->end) && act_begins(at + 2, c->end, false)))) {
         add_cut(cuts, from, at + 1);
     }
 }
@@ -120,7 +123,8 @@ static const struct token *goes_on_at(const struct cursor *c, const struct token
             at++;
         }
         at = past_sounds(at, c->end);
-        if (at < c->end && ends_in_s(at) && (verb_at(c, at) || act_begins(at, c->end, false))) {
+        bool bent = at < c->end && (ends_in_s(at) || (at + 1 < c->end && ends_in_s(at + 1)));
+        if (bent && (verb_at(c, at) || (ends_in_s(at) && act_begins(at, c->end, false)))) {
             return at;
         }
     }
@@ -157,13 +161,14 @@ static void pretended_cut(const struct cursor *c, const struct token *at, struct
     static const char *const likes[] = {
         "as if to",         "as though to",      "as if",         "as though",
         "like he is going", "like she is going", "pretending to", NULL};
-    enum { FAR = 4 };
+    enum { FAR = 7 };
     struct cursor trial = line_look(c, at);
     if (!take_among(&trial, likes)) {
         return;
     }
     const struct token *verb = goes_on_at(c, trial.at), *who = at;
-    while (who > c->at && who > at - FAR && !attacker_at(who, c->end)) {
+    while (who > c->at && who > at - FAR && who[-1].kind != TOKEN_MARK &&
+           !attacker_at(who, c->end)) {
         who--;
     }
     if (verb && attacker_at(who, c->end) && clause_begins_at(c, who)) {
@@ -204,7 +209,8 @@ static void front_cut(const struct cursor *c, const struct token *at, struct cut
     }
 }
 
-/* , never stopping, : between two commas, or from one to where the line ends. */
+/* , never stopping, : between two commas, or from one to where the line ends; one word alone may be
+ * misspelt. */
 static void apart_cut(const struct cursor *c, const struct token *comma, struct cuts *cuts)
 {
     enum { FAR = 7 };
@@ -213,7 +219,7 @@ static void apart_cut(const struct cursor *c, const struct token *comma, struct 
         to++;
     }
     bool ends = to == c->end || sentence_ends(to);
-    if (from == to || to - from > FAR || joint_at(from) || verb_at(c, from) ||
+    if (to - from < 2 || to - from > FAR || joint_at(from) || verb_at(c, from) ||
         act_begins(from, c->end, false) || !(ends || token_is_mark(to, ',')) ||
         !idle(c, from, to)) {
         return;
