@@ -10,6 +10,7 @@
 
 /* How far outside the line a throw-in is taken from: common practice, no source. */
 #define OUTSIDE (2 * FEET)
+#define STEP_IN .9 /* m, 3 ft (ours) */
 /* "A line: its nearest point, 3 ft inside": common practice, no source. */
 #define INSIDE_LINE (3 * FEET)
 
@@ -138,6 +139,13 @@ struct vec2 court_outside(const struct court *court, struct vec2 p)
         return vec2_of(p.x < 0 ? -x : x, p.y);
     }
     return vec2_of(p.x, near <= far ? court->baseline - OUTSIDE : far_baseline(court) + OUTSIDE);
+}
+
+struct vec2 court_stepped_in(const struct court *court, struct vec2 p)
+{
+    double side = court->half_width - STEP_IN, near = court->baseline + STEP_IN;
+    return vec2_of(real_clamp(p.x, -side, side),
+                   real_clamp(p.y, near, far_baseline(court) - STEP_IN));
 }
 
 bool court_inside(const struct court *court, struct vec2 p, double margin)

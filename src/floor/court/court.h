@@ -85,6 +85,8 @@ struct vec2 court_line_point(const struct court *court, enum spot spot, enum sid
                              struct vec2 p);
 /* 2 ft outside the nearest boundary, level with p: where a throw-in is taken from. */
 struct vec2 court_outside(const struct court *court, struct vec2 p);
+/* Where who threw in from p comes onto the floor: 3 ft inside the line (ours). */
+struct vec2 court_stepped_in(const struct court *court, struct vec2 p);
 /* On the floor (both halves), at least `margin` inside every line. */
 bool court_inside(const struct court *court, struct vec2 p, double margin);
 bool court_in_lane(const struct court *court, struct vec2 p);

@@ -128,6 +128,23 @@ static void supply(struct maker *m, const struct sentence *s, body who, struct g
     sentence_add(m, &task, &work);
 }
 
+/* Who threw the ball in and gets it back has come onto the floor for that, written or not. */
+static void bring_in(struct maker *m, const struct sentence *s, struct task *task,
+                     struct work *work)
+{
+    const struct court *court = m->play->court;
+    struct vec2 at = m->flow.at[task->other];
+    if (court_inside(court, at, 0) || !court_inside(court, m->flow.at[task->who], 0) ||
+        told_to_stay(m, task->other)) {
+        return;
+    }
+    diag_add(m->diags, DIAG_PLAY_SUPPLIED, s->span,
+             "no sentence brings %s onto the floor: a step in, to the catch, is supplied",
+             who_text(m, task->other).at);
+    supply(m, s, task->other, goal_at(court_stepped_in(court, at)), VERB_GOES);
+    *work = work_new(m, s, task->verb, task->who);
+}
+
 bool make_pass(struct maker *m, const struct sentence *s, const struct voice *voice,
                struct task *task, struct work *work)
 {
@@ -162,6 +179,8 @@ bool make_pass(struct maker *m, const struct sentence *s, const struct voice *vo
             *work = work_new(m, s, task->verb, task->who);
         }
         m->flow.at[task->other] = p;
+    } else {
+        bring_in(m, s, task, work);
     }
     m->flow.holder = task->other;
     m->flow.gave = (int)task_count(m);

@@ -15,7 +15,6 @@
 #define LOOK_SHARE .8         /* looked at again when so much of what was left has gone by */
 #define BY_PLACE 1.2          /* m from a written place: he comes by it */
 #define SETTLES .25           /* s that a screener needs to stand (ours) */
-#define STEP_IN .9            /* m from the line: where a thrower comes in to (ours) */
 #define LEAD_MOST 10          /* s that a pass looks ahead, */
 #define LEAD_STEP (1.0 / 120) /* so finely */
 #define OPEN_HAND .4          /* m before him at which who seals shows his hand (ours) */
@@ -131,14 +130,11 @@ static bool stays_out(const struct world *world, const struct agent *agent)
 static void step_in(struct world *world, body who)
 {
     struct agent *agent = &world->agent[who];
-    const struct court *court = world->court;
-    double side = court->half_width - STEP_IN, near = court->baseline + STEP_IN;
     if (!agent->outside || stays_out(world, agent)) {
         return;
     }
     agent->coming = true;
-    agent->come_to = vec2_of(real_clamp(agent->m.at.x, -side, side),
-                             real_clamp(agent->m.at.y, near, 2 * court->half_court - near));
+    agent->come_to = court_stepped_in(world->court, agent->m.at);
 }
 
 /* Who is nearest to getting a hand on it, as it leaves. */

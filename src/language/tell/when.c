@@ -114,7 +114,11 @@ static void say_moment(const struct teller *t, struct strbuf *out, const struct 
         break;
     case MOMENT_SET:
         strbuf_text(out, late ? "" : "when ");
-        say_event(t, out, on->who, "is set", "are set");
+        if (on->who == subject) { /* not "5 rolls when 5 is set" */
+            strbuf_text(out, subject == t->you ? "your screen is set" : "the screen is set");
+        } else {
+            say_event(t, out, on->who, "is set", "are set");
+        }
         break;
     case MOMENT_USED: {
         body user = wait->before ? on->other : user_of(t, wait->task);

@@ -345,7 +345,7 @@ static void set_questions_pages(struct filling_in *filling)
     head->about =
         asked_together(asked, 0) == asked->count
             ? STR("A line is missing where each letter stands. Draw it, then answer. The "
-                  "answers are on the last page.")
+                  "answers are on the last page of this play.")
             : STR("A line is missing where each letter stands. Draw it, then answer. Only then "
                   "look below a dashed line, and at the next page.");
     rows_open(&filling->rows, head, &caution);

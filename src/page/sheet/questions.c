@@ -146,6 +146,18 @@ static bool slips(const struct looking *looking, body who)
     return false;
 }
 
+/* Is there a screen for who comes off it? One may be told to go past somebody who stands there. */
+static bool is_screened(const struct looking *looking, const struct task *use)
+{
+    for (size_t i = 0; i < looking->end; i++) {
+        const struct task *task = task_of(looking, i);
+        if (task->kind == TASK_SCREEN && (task->who == use->other || task->who == use->other2)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static const char *topic_question(const struct looking *looking, enum topic topic, size_t index,
                                   bool more)
 {
@@ -160,6 +172,10 @@ static const char *topic_question(const struct looking *looking, enum topic topi
         return looking_is_read(looking) ? "$ has set the screen, and @. What does $ do next? "
                                         : "$ has set the screen. What does $ do next? ";
     case TOPIC_USE:
+        if (!is_screened(looking, asked)) {
+            return more ? "$ goes past &. What does $ do? "
+                        : "$ goes past &. Which way, and where does $ stop? ";
+        }
         return more ? "^ for $. What does $ do? " : "^ for $. Which way does $ go? ";
     case TOPIC_SCREEN:
         return more ? "$ screens for &. Where, and what does $ do then? "

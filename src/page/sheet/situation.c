@@ -75,15 +75,17 @@ static enum situation_code code_by_start(const struct play *play)
     return SITUATION_COUNT;
 }
 
-/* "Sideline, late clock": all that is special about it, so that who looks for either sees it. */
-static struct str special_words(struct arena *arena, const struct play *play)
+/* "Late clock, man": all of its tags that are ours, the special ones first, so that who looks for
+ * any of them sees it. */
+static struct str all_words(struct arena *arena, const struct play *play)
 {
     struct strbuf out;
     strbuf_init(&out, arena);
     unsigned seen = 0;
-    for (size_t i = 0; i < play->tags.count; i++) {
-        enum situation_code code = code_of(play->tags.at[i]);
-        if (code == SITUATION_COUNT || !rows[code].special || seen >> code & 1) {
+    for (size_t i = 0; i < 2 * play->tags.count; i++) {
+        bool special = i < play->tags.count;
+        enum situation_code code = code_of(play->tags.at[i % play->tags.count]);
+        if (code == SITUATION_COUNT || rows[code].special != special || seen >> code & 1) {
             continue;
         }
         struct str word = str_of(rows[code].word);
@@ -124,7 +126,7 @@ struct situation situation_of(struct arena *arena, const struct play *play)
 {
     enum situation_code code = first_code(play, true);
     if (code < SITUATION_COUNT) {
-        return (struct situation){code, special_words(arena, play)};
+        return (struct situation){code, all_words(arena, play)};
     }
     struct str own = own_tag(play);
     if (own.size > 0) {
