@@ -7,7 +7,7 @@
 #define NUDGE_POINTS 1.6 /* least, on a small picture */
 #define NUDGE_FEET 0.6   /* of each of its steps (ours) */
 #define SMALL 4.0        /* points a foot: below, a picture is 2.9 in wide or less */
-enum { WAYS = 8, STEPS = 2, TRIES = 200, TRIES_NUMBER = 32, TRIES_SMALL = 4 };
+enum { WAYS = 8, STEPS = 2, TRIES = 200, TRIES_NUMBER = 32, TRIES_SMALL = 4, TRIES_WHOLE = 160 };
 
 /* What is amiss in a picture. */
 static double faults_of(const struct scene_measure *found)
@@ -27,7 +27,8 @@ struct vec2 nudge_of(const struct drawing *drawing, body who, int stop)
     struct vec2 by = {0, 0};
     const struct nudges *nudges = drawing->nudges;
     for (size_t i = 0; nudges && i < nudges->count; i++) {
-        if (nudges->at[i].who == who && nudges->at[i].stop == stop) {
+        if (nudges->at[i].who == who &&
+            (nudges->at[i].stop == stop || nudges->at[i].stop == NUDGE_WHOLE)) {
             by = vec2_add(by, nudges->at[i].by);
         }
     }
@@ -46,7 +47,7 @@ struct trying {
     double step;   /* points by which a mark is moved */
     int further;   /* steps before the first */
     bool small;
-    int tries;
+    int tries, more; /* layouts, and how many more than as a rule may be */
 };
 
 /* A number without a place is worth fewer than a mark on another, and where pictures are small, and
@@ -55,7 +56,7 @@ static int tries_most(const struct trying *trying)
 {
     int number = trying->small ? TRIES_SMALL : TRIES_NUMBER;
     bool lies = scene_measure_overlaps(&trying->found) > 0 || trying->found.wrong_sides > 0;
-    return lies ? TRIES : number;
+    return lies ? TRIES + trying->more : number;
 }
 
 /* Laid out with one more mark moved; true: less is amiss. */
@@ -80,13 +81,17 @@ static bool try_nudge(struct trying *trying, struct nudge nudge)
     return true;
 }
 
+static struct vec2 way_by(const struct trying *trying, int way, int steps)
+{
+    double angle = 2 * REAL_PI * way / WAYS, far = trying->step * steps;
+    return vec2_of(far * real_cos(angle), far * real_sin(angle));
+}
+
 /* Each way, a little and a little more. */
 static bool try_ways(struct trying *trying, body who, int stop)
 {
     for (int i = 0; i < STEPS * WAYS && trying->tries < tries_most(trying); i++) {
-        double angle = 2 * REAL_PI * (i % WAYS) / WAYS,
-               far = trying->step * (1 + i / WAYS + trying->further);
-        struct vec2 by = vec2_of(far * real_cos(angle), far * real_sin(angle));
+        struct vec2 by = way_by(trying, i % WAYS, 1 + i / WAYS + trying->further);
         if (try_nudge(trying, (struct nudge){who, stop, by})) {
             return true;
         }
@@ -103,6 +108,29 @@ static bool try_bodies(struct trying *trying, unsigned bodies)
             if ((has & 1U << b) != 0 && try_ways(trying, (body)b, stop)) {
                 return true;
             }
+        }
+    }
+    return false;
+}
+
+/* A screener between two others is moved with his bar as one, and his numeral a little on its own.
+ */
+static bool try_whole(struct trying *trying, unsigned bodies)
+{
+    for (int i = -1; i < WAYS; i++) {
+        for (int b = 0; b < BODY_COUNT && trying->best.count + 1 < NUDGES; b++) {
+            size_t before = trying->best.count;
+            if ((bodies & trying->rests[0] & 1U << b) == 0) {
+                continue;
+            }
+            if (i >= 0) {
+                trying->best.at[trying->best.count++] =
+                    (struct nudge){(body)b, -1, way_by(trying, i, 1)};
+            }
+            if (try_ways(trying, (body)b, NUDGE_WHOLE)) {
+                return true;
+            }
+            trying->best.count = before;
         }
     }
     return false;
@@ -126,7 +154,7 @@ static bool try_all(struct trying *trying)
     if (try_bodies(trying, lies & attackers())) {
         return true;
     }
-    if (scene_measure_overlaps(&trying->found) == 0) {
+    if (scene_measure_overlaps(&trying->found) == 0 && trying->found.wrong_sides == 0) {
         return false;
     }
     if (try_bodies(trying, lies & ~attackers()) || try_bodies(trying, ~lies & trying->near)) {
@@ -135,7 +163,11 @@ static bool try_all(struct trying *trying)
     trying->further = STEPS;
     bool helps = try_bodies(trying, lies & attackers());
     trying->further = 0;
-    return helps;
+    if (helps || scene_measure_overlaps(&trying->found) == 0) {
+        return helps;
+    }
+    trying->more = TRIES_WHOLE;
+    return try_whole(trying, lies & attackers());
 }
 
 bool again_is_needed(struct arena *arena, const struct scene *scene)

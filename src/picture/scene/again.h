@@ -5,7 +5,9 @@
 
 #include "picture/scene/drawing.h"
 
-/* A mark that is drawn a little off its place: somebody's numeral (stop -1), or his n-th stop. */
+/* A mark that is drawn a little off its place: somebody's numeral (stop -1), or his n-th stop; or
+ * all of these as one, for a screener between two others cannot leave his bar behind. */
+enum { NUDGE_WHOLE = -2 };
 struct nudge {
     body who;
     int stop;

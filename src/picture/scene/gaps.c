@@ -46,7 +46,9 @@ static double come_gap(const struct drawing *drawing, const struct stop *stop,
     case STOP_RING:
         return class == CLASS_HANDOFF ? radius : radius + (pass ? 1.2 : 0.45) * size->gap;
     case STOP_BAR:
-        return pass ? 1.2 * size->k : 0;
+        return pass                     ? 1.2 * size->k
+               : class == CLASS_HANDOFF ? size->bar_stroke / 2 + 0.5 * size->gap
+                                        : 0;
     case STOP_RIM:
         return pass ? (size->small ? 1.6 : 1.25) * size->k : 0.15 * size->k;
     case STOP_FREE:

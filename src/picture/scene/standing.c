@@ -2,7 +2,7 @@
 /* standing: where a screener's numeral is drawn who is at his bar already: behind it, where it
  * hides nothing and where nobody else's line, ring or shot could be taken for his; and the bar of a
  * screen that stands as the diagram begins. */
-#include "picture/scene/drawing.h"
+#include "picture/scene/again.h"
 
 #include <math.h>
 
@@ -178,7 +178,7 @@ struct vec2 place_behind(const struct drawing *drawing, const struct stop *bar, 
             }
         }
     }
-    return chosen;
+    return vec2_add(chosen, nudge_of(drawing, who, -1));
 }
 
 /* Does anybody run off this screen in the step? One that is not used any more says nothing. */
