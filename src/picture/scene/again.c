@@ -199,7 +199,7 @@ struct nudges again_nudges(struct arena *arena, const struct diagram *diagram,
     trying.faults = faults_of(&trying.found);
     memcpy(trying.rests, first->rests, sizeof trying.rests);
     trying.near = bodies_drawn(first);
-    trying.small = first->scale < SMALL;
+    trying.small = first->scale < SMALL && !options->order; /* a card has no sentence */
     trying.step = real_max(NUDGE_FEET * first->scale, NUDGE_POINTS);
     while (is_faulty(&trying.found) && trying.best.count < NUDGES &&
            trying.tries < tries_most(&trying) && try_all(&trying)) {

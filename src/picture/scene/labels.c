@@ -20,7 +20,7 @@
 #define GOES_ON 1.5    /* s until the player's line begins */
 #define BEGINS 0.5     /* of that line: where its beginning is */
 #define GOOD 12.0      /* of cost for all discs of a line: no better need be looked for */
-enum { SMALL_LEADERS = 2 };
+enum { SMALL_LEADERS = 2, CARD_LEADERS = 4 };
 enum { FRACTIONS = 13, FINE = 31, ROUNDS = 6, STEPS = 8, TURNS = 3, ASKEWS = 10 };
 
 /* The i-th fraction of a line's length to be tried: .50, .44, .56 ... .14, .86; a fine one goes on
@@ -533,12 +533,15 @@ static int discs_led(const struct drawing *drawing)
 }
 
 /* On a small picture all stand or none: numbers that jump are read as a page that lacks something,
- * and many thin lines as a web. The first to go there, as the sentences keep theirs. */
+ * and many thin lines as a web. The first to go there, as the sentences keep theirs; a card has
+ * none, bears more, and is laid out again until all of its numbers stand. */
 static void small_discs(struct drawing *drawing)
 {
-    bool web = discs_led(drawing) > SMALL_LEADERS;
-    if (drawing->size.small && (drawing->scene->labels_left_out > 0 || web)) {
-        discs_off(drawing, 0, 0, 0);
+    bool card = drawing->options->order;
+    int missing = drawing->scene->labels_left_out;
+    bool web = discs_led(drawing) > (card ? CARD_LEADERS : SMALL_LEADERS);
+    if (drawing->size.small && (missing > 0 || web)) {
+        discs_off(drawing, 0, 0, card ? missing + web : 0);
     }
 }
 
