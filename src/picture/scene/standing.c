@@ -58,10 +58,13 @@ static double marks_cost(const struct behind *behind, struct vec2 at)
             cost += 10 * depth_at(behind, at, stop->at, stop->at, room);
         }
     }
-    struct vec2 a, b, basket = frame_point(&drawing->frame, vec2_of(0, 0));
+    struct vec2 a, b;
     bar_ends(drawing, behind->bar, &a, &b);
     cost += 40 * depth_at(behind, at, a, b, size->bar_stroke / 2 + size->gap);
-    cost += 40 * depth_at(behind, at, basket, basket, size->basket + size->gap);
+    struct basket_marks basket = basket_marks(drawing, false);
+    double line = size->line + 2 * size->gap; /* who uses the screen comes between */
+    cost += 40 * depth_at(behind, at, basket.ring, basket.ring, size->basket + line);
+    cost += 40 * depth_at(behind, at, basket.left, basket.right, size->board / 2 + line);
     struct vec2 inside = frame_keep(&drawing->frame, at, behind->radius + 0.5);
     return cost + 40 * vec2_distance(at, inside) / size->k;
 }
