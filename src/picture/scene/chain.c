@@ -9,8 +9,8 @@
 #define LEAST_MOVE 0.4   /* metres: less is not drawn, the player just stands a little off */
 #define COMES 1.0        /* metres: who takes a hand-off from so near just reaches for it (ours) */
 #define RUN_ON 0.30      /* seconds between two moves that make one line */
-#define RIM_FEET 3.8     /* no end ring so near the basket: a run to the rim ends 3 to 3.5 ft off */
-#define PAST_FEET 4.0    /* who ends further past the basket did not run to the rim */
+#define RIM_FEET 6.0     /* no end ring so near the basket: a run to the rim ends 3 to 5.5 ft off */
+#define PAST_FEET 6.2    /* who ends further past the basket did not run to the rim */
 #define LITTLE_STEPS 0.7 /* metres */
 #define HOME 0.9         /* metres: who ends so near to where he began came back (ours) */
 #define HIDDEN 1.0       /* metres: there and back so near is within his numeral (ours) */
