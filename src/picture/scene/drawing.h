@@ -296,6 +296,8 @@ void sides_count(struct drawing *drawing);
 /* A screen that is slipped before it is set: the steps toward it are what fools a defender. */
 bool is_feint(const struct segment *segment, int task);
 void feint_show(struct drawing *drawing, struct stroke *stroke);
+/* square.c: screeners come to their bars as these lie. */
+void bars_square(struct drawing *drawing);
 /* vee.c */
 void open_corners(struct drawing *drawing);
 /* bend.c: pushed apart where paper needs it. */

@@ -185,6 +185,7 @@ static void plan(struct drawing *drawing)
     passes_round(drawing);
     lights_off(drawing);
     trim(drawing);
+    bars_square(drawing);
     crowds_part(drawing);
     lights_cut(drawing);
     strokes_sort(drawing);
