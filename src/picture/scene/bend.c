@@ -283,22 +283,48 @@ static struct breach breach_of(const struct trail *trail, const struct obstacle 
     return breach;
 }
 
-/* A smooth hump: full height at `along`, nothing beyond `wide` to either side or at the ends. Where
- * it reaches an end and `fan` is set, the way leaves that end at an angle. */
+/* A smooth hump: full height at `along`, nothing beyond `left` and `right` of it. */
+struct hump {
+    double along, left, right, wide;
+    bool fan;
+};
+
+static struct hump hump_of(const struct trail *trail, double along, double wide, bool fan)
+{
+    double rest = trail_length(trail) - along;
+    return (struct hump){along, real_min(wide, along), real_min(wide, rest), wide, fan};
+}
+
+/* How much of its height it has so far along. */
+static double hump_height(const struct hump *hump, double at)
+{
+    double off = at - hump->along, side = off < 0 ? hump->left : hump->right;
+    if (side <= 1e-6 || fabs(off) >= side) {
+        return 0;
+    }
+    double c = real_cos(REAL_PI / 2 * off / side);
+    return hump->fan && side < hump->wide ? c : c * c;
+}
+
+void hump_shape(const struct trail *trail, double along, double wide, bool fan, double *shape)
+{
+    struct hump hump = hump_of(trail, along, wide, fan);
+    double at = 0;
+    for (size_t i = 0; i < trail->count; i++) {
+        at += i > 0 ? vec2_distance(trail->at[i - 1], trail->at[i]) : 0;
+        shape[i] = hump_height(&hump, at);
+    }
+}
+
 void trail_hump(struct trail *trail, double along, struct vec2 push, double wide, bool fan)
 {
-    double length = trail_length(trail), at = 0;
-    double left = real_min(wide, along), right = real_min(wide, length - along);
+    struct hump hump = hump_of(trail, along, wide, fan);
+    double at = 0;
     struct vec2 last = trail->at[0];
     for (size_t i = 0; i < trail->count; i++) {
         at += vec2_distance(last, trail->at[i]);
         last = trail->at[i];
-        double off = at - along, side = off < 0 ? left : right;
-        if (side > 1e-6 && fabs(off) < side) {
-            double c = real_cos(REAL_PI / 2 * off / side);
-            bool open = fan && side < wide;
-            trail->at[i] = vec2_along(trail->at[i], push, open ? c : c * c);
-        }
+        trail->at[i] = vec2_along(last, push, hump_height(&hump, at));
     }
 }
 

@@ -305,6 +305,8 @@ double trail_length(const struct trail *trail);
 /* A smooth hump: full height at `along`, nothing beyond `wide` to either side or at the ends. Where
  * it reaches an end and `fan` is set, the way leaves that end at an angle. */
 void trail_hump(struct trail *trail, double along, struct vec2 push, double wide, bool fan);
+/* By how much of a push it moves each point. */
+void hump_shape(const struct trail *trail, double along, double wide, bool fan, double *shape);
 /* fan.c */
 /* How far a place is from the next symbol or the picture's edge. */
 double room_at(const struct drawing *drawing, struct vec2 at);

@@ -246,6 +246,18 @@ static struct trail trail_copy(struct arena *arena, const struct trail *trail)
     return copy;
 }
 
+/* The same with each point moved by its share of a push. */
+static struct trail trail_pushed(struct arena *arena, const struct trail *trail, struct vec2 push,
+                                 const double *share)
+{
+    struct trail pushed = {arena_array(arena, struct vec2, trail->count), trail->corner,
+                           trail->count};
+    for (size_t i = 0; i < trail->count; i++) {
+        pushed.at[i] = vec2_along(trail->at[i], push, share[i]);
+    }
+    return pushed;
+}
+
 /* A straight throw as close points, so that it can bow. */
 static struct trail trail_fine(struct drawing *drawing, const struct trail *trail)
 {
@@ -314,9 +326,14 @@ static int passes_wrong(const struct looking *looking, const struct trail *way)
 static void look_at(struct looking *looking, const struct trail *way, double extra)
 {
     double cost = extra + WORTH;
+    if (cost >= looking->cost) {
+        return;
+    }
     int wrong = looking->wrong > 0 ? passes_wrong(looking, way) : 0;
-    cost += costs.wrong * wrong +
-            real_max(0, way_strain(way, looking->repair->drawing->size.k) - looking->strain);
+    cost += costs.wrong * wrong;
+    cost += cost < looking->cost
+                ? real_max(0, way_strain(way, looking->repair->drawing->size.k) - looking->strain)
+                : 0;
     cost += cost < looking->cost
                 ? way_cost(looking->repair, looking->index, way, looking->cost - cost)
                 : 0;
@@ -336,14 +353,19 @@ static void look_at_bows(struct looking *looking, const struct trail *whole)
     struct drawing *drawing = looking->repair->drawing;
     struct path path = path_of(drawing->arena, whole->at, whole->count);
     double length = path_length(&path), k = drawing->size.k;
+    double *shape[2] = {arena_array(drawing->arena, double, whole->count),
+                        arena_array(drawing->arena, double, whole->count)};
     for (int c = 0; c < CENTRES; c++) {
         double along = centres[c] * length;
         struct vec2 square = vec2_left(path_direction(&path, along));
+        hump_shape(whole, along, length, false, shape[0]);
+        hump_shape(whole, along, length, true, shape[1]);
         for (int b = 0; b < BOWS; b++) {
-            for (int fan = 0; fan < 2; fan++) {
-                struct trail way = trail_copy(drawing->arena, whole);
-                trail_hump(&way, along, vec2_scale(square, bows[b] * k), length, fan == 1);
-                look_at(looking, &way, costs.moved * fabs(bows[b]));
+            double extra = costs.moved * fabs(bows[b]);
+            for (int fan = 0; fan < 2 && extra + WORTH < looking->cost; fan++) {
+                struct vec2 push = vec2_scale(square, bows[b] * k);
+                struct trail way = trail_pushed(drawing->arena, whole, push, shape[fan]);
+                look_at(looking, &way, extra);
             }
         }
     }

@@ -18,10 +18,10 @@ enum { TURNS = 24 };
 struct vec2 push_off(struct vec2 at, struct vec2 from, double least, struct vec2 otherwise)
 {
     struct vec2 way = vec2_sub(at, from);
-    double far = vec2_length(way);
-    if (far >= least) {
+    if (vec2_square(way) >= least * least) { /* most are */
         return vec2_of(0, 0);
     }
+    double far = vec2_length(way);
     way = far > 0.05 ? vec2_unit(way) : otherwise;
     return vec2_scale(way, least - far);
 }
