@@ -7,7 +7,7 @@
 #define NUDGE_POINTS 1.6 /* least, on a small picture */
 #define NUDGE_FEET 0.6   /* of each of its steps (ours) */
 #define SMALL 4.0        /* points a foot: below, a picture is 2.9 in wide or less */
-enum { WAYS = 8, STEPS = 2, TRIES = 200, TRIES_NUMBER = 32, TRIES_SMALL = 4, TRIES_WHOLE = 160 };
+enum { WAYS = 8, STEPS = 2, TRIES = 200, TRIES_NUMBER = 32, TRIES_SMALL = 16, TRIES_WHOLE = 160 };
 
 /* What is amiss in a picture. */
 static double faults_of(const struct scene_measure *found)
