@@ -64,7 +64,7 @@ static bool is_control(uint32_t code)
 static bool is_hidden(uint32_t code)
 {
     return (code >= 0x200B && code <= 0x200F) || (code >= 0x202A && code <= 0x202C) ||
-           (code >= 0x2060 && code <= 0x2069) || code == 0xAD;
+           (code >= 0x2060 && code <= 0x2069) || code == 0xAD || code == 0x61C;
 }
 
 static bool is_arrow(uint32_t code)

@@ -10,6 +10,7 @@
 
 #include "program/cli/files.h"
 #include "program/cli/jobs.h"
+#include "program/cli/links.h"
 #include "program/cli/say.h"
 
 void *must(void *block)
@@ -87,14 +88,23 @@ static bool read_all(int fd, struct bytes *bytes)
     }
 }
 
-/* NULL when it went well, else why not. */
-static const char *read_file(struct input *input, const char *path, bool plain_only,
+/* /dev/stdin, or /dev/fd/63, through which a shell hands over what another program writes. */
+static bool stands_open(const char *path)
+{
+    struct led led = links_follow(path);
+    free(led.name);
+    return led.open >= 0;
+}
+
+/* NULL when it went well, else why not. A pipe with a name is not waited for. */
+static const char *read_file(struct input *input, const char *path, bool beside,
                              struct bytes *bytes)
 {
     *bytes = (struct bytes){NULL, 0};
-    int fd = strcmp(path, "-") == 0 && !plain_only
-                 ? dup(STDIN_FILENO)
-                 : open(path, O_RDONLY | O_CLOEXEC | (plain_only ? O_NONBLOCK : 0));
+    bool standard = strcmp(path, "-") == 0 && !beside;
+    bool plain_only = !standard && (beside || !stands_open(path));
+    int fd = standard ? dup(STDIN_FILENO)
+                      : open(path, O_RDONLY | O_CLOEXEC | (plain_only ? O_NONBLOCK : 0));
     if (fd < 0) {
         return strerror(errno);
     }
@@ -105,7 +115,7 @@ static const char *read_file(struct input *input, const char *path, bool plain_o
     } else if (S_ISDIR(facts.st_mode)) {
         why = "it is a folder";
     } else if (plain_only && !S_ISREG(facts.st_mode)) {
-        why = "it is no plain file";
+        why = beside ? "it is no plain file" : "it is no plain file; `-` reads what is piped in";
     } else if (!read_all(fd, bytes)) {
         why = strerror(errno);
     } else if (S_ISREG(facts.st_mode)) {

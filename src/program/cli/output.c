@@ -202,6 +202,20 @@ static bool open_system(struct output *output, const struct led *led)
     return open_straight(output, file);
 }
 
+/* A pipe with a name, while somebody reads from it: nobody is waited for. */
+static bool open_pipe(struct output *output, const struct stat *facts)
+{
+    int fd = S_ISFIFO(facts->st_mode) ? open(output->path, O_WRONLY | O_NONBLOCK | O_CLOEXEC) : -1;
+    if (fd < 0) {
+        output->error = S_ISFIFO(facts->st_mode) ? errno : EINVAL;
+        say(output->command, "%s is no plain file%s: nothing is written into it",
+            shown(output->path), S_ISFIFO(facts->st_mode) ? ", and nobody reads from it" : "");
+        return false;
+    }
+    (void)fcntl(fd, F_SETFL, O_WRONLY); /* who reads may take his time */
+    return open_straight(output, must(fdopen(fd, "wb")));
+}
+
 /* `facts`: of what is there; NULL: nothing. */
 static bool open_led(struct output *output, const struct led *led, const struct stat *facts)
 {
@@ -213,7 +227,7 @@ static bool open_led(struct output *output, const struct led *led, const struct 
         return open_beside(output, NULL);
     }
     if (!S_ISREG(facts->st_mode)) {
-        return open_straight(output, fopen(output->path, "wb"));
+        return open_pipe(output, facts);
     }
     if (access(output->path, W_OK) != 0) {
         return cannot(output, errno);

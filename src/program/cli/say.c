@@ -40,15 +40,65 @@ int wrong_use(const struct request *request, const char *format, ...)
     return STATUS_USE;
 }
 
+/* U+202E and its like are not seen and turn round what stands beside them: they are shown by their
+ * number. Its bytes at `at`; 0: it is another. */
+static size_t turner_size(const char *at)
+{
+    const unsigned char *byte = (const unsigned char *)at;
+    if (byte[0] == 0xD8 && byte[1] == 0x9C) { /* 061C */
+        return 2;
+    }
+    bool marks = byte[0] == 0xE2 && byte[1] == 0x80 &&
+                 (byte[2] == 0x8E || byte[2] == 0x8F ||  /* 200E, 200F */
+                  (byte[2] >= 0xAA && byte[2] <= 0xAE)); /* 202A to 202E */
+    bool apart =
+        byte[0] == 0xE2 && byte[1] == 0x81 && byte[2] >= 0xA6 && byte[2] <= 0xA9; /* 2066 */
+    return marks || apart ? 3 : 0;
+}
+
+enum { TURNER_COLUMNS = 6 }; /* U+202E */
+
+static void turner_name(const char *at, char out[TURNER_COLUMNS + 1])
+{
+    const unsigned char *byte = (const unsigned char *)at;
+    unsigned code = byte[0] == 0xD8
+                        ? (byte[0] & 0x1Fu) << 6 | (byte[1] & 0x3Fu)
+                        : (byte[0] & 0x0Fu) << 12 | (byte[1] & 0x3Fu) << 6 | (byte[2] & 0x3Fu);
+    snprintf(out, TURNER_COLUMNS + 1, "U+%04X", code & 0xFFFFu);
+}
+
+/* The text up to `end` (NULL: all of it) on standard error. */
+static void put(const char *text, const char *end)
+{
+    while (*text && text != end) {
+        size_t size = turner_size(text);
+        if (size > 0) {
+            char name[TURNER_COLUMNS + 1];
+            turner_name(text, name);
+            fputs(name, stderr);
+            text += size;
+        } else {
+            fputc(*text++, stderr);
+        }
+    }
+}
+
 const char *shown(const char *text)
 {
     static char kept[4][512];
     static unsigned next;
     char *out = kept[next++ % 4];
     size_t size = 0;
-    for (; text[size] && size + 1 < sizeof kept[0]; size++) {
-        unsigned char c = (unsigned char)text[size];
-        out[size] = c < 0x20 || c == 0x7F ? '?' : (char)c;
+    while (*text && size + TURNER_COLUMNS + 1 < sizeof kept[0]) {
+        size_t turner = turner_size(text);
+        unsigned char c = (unsigned char)*text;
+        if (turner > 0) {
+            turner_name(text, out + size);
+            size += TURNER_COLUMNS;
+        } else {
+            out[size++] = c < 0x20 || c == 0x7F ? '?' : (char)c;
+        }
+        text += turner > 0 ? turner : 1;
     }
     out[size] = '\0';
     return out;
@@ -92,20 +142,31 @@ static const char *code_point(const char *text, unsigned index)
     return text;
 }
 
+static int columns_of(const char *at)
+{
+    return turner_size(at) > 0 ? TURNER_COLUMNS : 1;
+}
+
 static void show_excerpt(const struct courtwright_diagnostic *said, bool color)
 {
     unsigned first = said->column > EXCERPT_BEFORE ? said->column - EXCERPT_BEFORE : 1;
     const char *begin = code_point(said->excerpt, first - 1);
-    const char *end = code_point(begin, EXCERPT_COLUMNS);
-    fprintf(stderr, "  %.*s\n  ", (int)(end - begin), begin);
+    const char *end = code_point(begin, EXCERPT_COLUMNS), *at = begin;
+    fputs("  ", stderr);
+    put(begin, end);
+    fputs("\n  ", stderr);
     unsigned last = first + EXCERPT_COLUMNS;
     unsigned marked_end = said->end > last ? last : said->end;
     for (unsigned column = first; column < said->column; column++) {
-        fputc(' ', stderr);
+        fprintf(stderr, "%*s", columns_of(at), "");
+        at = code_point(at, 1);
     }
     fputs(color ? "\033[32m^" : "^", stderr);
-    for (unsigned column = said->column + 1; column < marked_end; column++) {
-        fputc('~', stderr);
+    for (unsigned column = said->column; column < marked_end; column++) {
+        for (int i = column == said->column; i < columns_of(at); i++) {
+            fputc('~', stderr);
+        }
+        at = code_point(at, 1);
     }
     fputs(color ? "\033[0m\n" : "\n", stderr);
 }
@@ -113,7 +174,8 @@ static void show_excerpt(const struct courtwright_diagnostic *said, bool color)
 static void show_place(const struct courtwright_diagnostic *said)
 {
     if (said->file[0]) {
-        fprintf(stderr, "%s:", said->file);
+        put(said->file, NULL);
+        fputc(':', stderr);
     }
     if (said->line) {
         fprintf(stderr, "%u:%u:", said->line, said->column);
@@ -121,28 +183,41 @@ static void show_place(const struct courtwright_diagnostic *said)
     fputs(said->file[0] ? " " : "courtwright: ", stderr);
 }
 
+static void show_more(const char *what, const char *text)
+{
+    fprintf(stderr, "  %s", what);
+    put(text, NULL);
+    fputc('\n', stderr);
+}
+
 static void show(const struct courtwright_diagnostic *said, bool names, bool color)
 {
     static const char *const paint[] = {"\033[36m", "\033[35m", "\033[31m"};
     const char *word = said->accepted ? "accepted" : severity_words[said->severity];
     show_place(said);
-    fprintf(stderr, "%s%s:%s %s [%s]", color ? paint[said->severity] : "", word,
-            color ? "\033[0m" : "", names ? said->named : said->message, said->id);
+    fprintf(stderr, "%s%s:%s ", color ? paint[said->severity] : "", word, color ? "\033[0m" : "");
+    put(names ? said->named : said->message, NULL);
+    fprintf(stderr, " [%s]", said->id);
     if (said->finding) {
-        fprintf(stderr, " (%s%s%s, %.1f s)", said->play, said->step[0] ? ", step " : "", said->step,
-                said->time);
+        fputs(" (", stderr);
+        put(said->play, NULL);
+        fputs(said->step[0] ? ", step " : "", stderr);
+        put(said->step, NULL);
+        fprintf(stderr, ", %.1f s)", said->time);
     }
     fputc('\n', stderr);
     if (said->line) {
         show_excerpt(said, color);
     }
     if (said->accepted) {
-        fprintf(stderr, "  on purpose: %s\n", said->reason);
+        show_more("on purpose: ", said->reason);
     } else if (said->help[0]) {
-        fprintf(stderr, "  help: %s\n", said->help);
+        show_more("help: ", said->help);
     }
     if (said->other_file[0]) {
-        fprintf(stderr, "  see %s:%u\n", said->other_file, said->other_line);
+        fputs("  see ", stderr);
+        put(said->other_file, NULL);
+        fprintf(stderr, ":%u\n", said->other_line);
     }
 }
 

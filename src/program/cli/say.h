@@ -14,8 +14,8 @@ void say_wrong_use(const char *command, const char *format, va_list args);
 int wrong_use(const struct request *request, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
-/* A text from outside, fit for a terminal: control characters become '?'. Valid until the next
- * four. */
+/* A text from outside, fit for a terminal: control characters become '?', those that turn a line
+ * round their number, U+202E. Valid until the next four. */
 const char *shown(const char *text);
 
 /* What is shown of what is said about a book. */
