@@ -620,9 +620,19 @@ def season():
             one = f'one.{name.split(".")[-1]}'
             run(args[0], 'book.play', *args[1:], '-o', one, cwd=here)
             tap.ok((here / one).read_bytes() == (here / 'print' / name).read_bytes(), f'season: {name} is what {" ".join(args)} writes')
+        (here / 'left.play').write_text(team.replace('Ada Quill', 'Imke Dorn') + two + CHARTED + plan)
+        (here / 'print' / 'larkspur-kites-poster.pdf').write_bytes(b'%PDF-1.4 the coach made it')
+        shutil.copy(here / 'print' / 'larkspur-kites-coach.pdf', here / 'print' / 'larkspur-kites-two-coach.pdf')
+        (here / 'print' / 'larkspur-kites-two.html').write_text('<p>another book')
+        status, out, err = run('season', 'left.play', '-o', 'print', cwd=here)
+        tap.ok(status == 0 and '\ncourtwright season: larkspur-kites-ada-quill.pdf: of an earlier time' in err,
+               'season tells the sheets of who has left', err)
+        tap.ok((here / 'print' / names[3]).exists(), 'and takes none of them away')
         tap.same(run('season', 'good.play', '-o', 'print/', cwd=here)[1].split(),
                  [f'print/{name}' for name in ('playbook.pdf', 'playbook.html', 'lantern.pdf', *(f'lantern-{n}.pdf' for n in range(1, 6)), 'lantern-coach.pdf',
                                                'lantern-fill-in.pdf', 'lantern-card.pdf', 'lantern-tally.pdf')], 'a file without a title or a roster')
+        shutil.copy(here / 'print' / 'lantern-card.pdf', here / 'print' / 'lantern-wren.pdf')
+        tap.ok('lantern-wren.pdf: of an earlier' in run('season', 'good.play', '-o', 'print/', cwd=here)[2], 'nor of a file without a title')
         for name, args, code, told in (('bad.play', (), 1, ['mend the errors first']), ('wrong.play', (), 1, ['mend the errors first']),
                                        ('plan.play', (), 1, ['mend the errors first']), ('good.play', ('-o', '-'), 2, ['folder']),
                                        ('good.play', ('-o', 'one.pdf'), 2, ['folder']), ('good.play', ('-o', 'none/'), 3, ['make the folder none first']),

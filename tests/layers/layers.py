@@ -44,7 +44,7 @@ OUTSIDE = {
     'page/sheet': {'cairo', 'cairo-pdf'},
     # no fcntl, no sys/stat: it opens no file
     'program/serve': {'errno', 'microhttpd', 'netinet/in', 'poll', 'pthread', 'strings', 'sys/eventfd', 'sys/random', 'sys/socket', 'time', 'unistd'},
-    'program/cli': {'jansson', 'errno', 'fcntl', 'pthread', 'signal', 'spawn', 'stdatomic', 'strings', 'sys/resource', 'sys/stat', 'sys/types', 'sys/wait', 'time', 'unistd'},
+    'program/cli': {'jansson', 'dirent', 'errno', 'fcntl', 'pthread', 'signal', 'spawn', 'stdatomic', 'strings', 'sys/resource', 'sys/stat', 'sys/types', 'sys/wait', 'time', 'unistd'},
 }
 GENERATED = {'language/words', 'picture/metrics', 'picture/text', 'page/web', 'program/api',
              'program/cli'}  # tables made at build time are included by bare name

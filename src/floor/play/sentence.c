@@ -305,13 +305,20 @@ static void say_time(struct maker *m, const struct sentence *s, const char *word
                      struct measure time)
 {
     struct strbuf seconds;
+    struct diag *diag;
     strbuf_init(&seconds, m->arena);
     strbuf_number(&seconds, time.value, 3);
-    struct diag *diag = time.value > 0 ? diag_add(m->diags, DIAG_PLAY_TIME, s->span,
-                                                  "`%s %s s` is longer than a step, %d s", word,
-                                                  seconds.at, (int)LIMIT_STEP_SECONDS)
-                                       : diag_add(m->diags, DIAG_PLAY_TIME, s->span,
-                                                  "`%s %s s` is no time at all", word, seconds.at);
+    if (time.value >= NUMBER_TOP) { /* what is written is larger still */
+        diag = diag_add(m->diags, DIAG_PLAY_TIME, s->span,
+                        "what stands behind `%s` is longer than a step, %d s", word,
+                        (int)LIMIT_STEP_SECONDS);
+    } else if (time.value > 0) {
+        diag = diag_add(m->diags, DIAG_PLAY_TIME, s->span, "`%s %s s` is longer than a step, %d s",
+                        word, seconds.at, (int)LIMIT_STEP_SECONDS);
+    } else {
+        diag = diag_add(m->diags, DIAG_PLAY_TIME, s->span, "`%s %s s` is no time at all", word,
+                        seconds.at);
+    }
     diag_help(m->diags, diag, "write a time that can be kept, `%s 1.5 s`, or leave it out", word);
 }
 

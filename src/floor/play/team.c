@@ -119,7 +119,11 @@ static void hold_name(struct maker *m, const struct roster_entry *spot)
     struct diag *diag = diag_add(m->diags, DIAG_PLAY_NOT_ON_ROSTER, spot->span,
                                  "nobody on the roster is called \"%.*s\"", STR_ARG(spot->name));
     const char *near = words_nearest(spot->name, names);
-    if (near) {
+    struct team_found meant = team_find(team, spot->name);
+    if (meant.entry && !meant.other) { /* Wren, #7 */
+        diag_help(m->diags, diag, "a lineup has whole names: %d \"%.*s\"", spot->number,
+                  STR_ARG(meant.entry->name));
+    } else if (near) {
         diag_help(m->diags, diag, "did you mean \"%s\"?", near);
     } else {
         diag_help(m->diags, diag,

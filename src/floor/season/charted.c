@@ -93,6 +93,32 @@ static void note_spot(struct season_maker *m, const struct row_form *row)
     }
 }
 
+/* by 5: the spot, while somebody who plays elsewhere wears a 5: said once. */
+static void note_worn(struct season_maker *m, const struct row_form *row)
+{
+    const struct team *team = &m->plays->team;
+    struct str number = str_format(m->arena, "%d", row->player);
+    const struct roster_entry *wears = NULL;
+    for (size_t i = 0; i < team->roster.count && !m->worn_told; i++) {
+        const struct roster_entry *entry = &team->roster.at[i];
+        if (str_equal(entry->jersey, number)) {
+            wears = wears ? wears : entry;
+            if (entry->number == row->player) { /* hers is both */
+                return;
+            }
+        }
+    }
+    if (!wears) {
+        return;
+    }
+    m->worn_told = true;
+    struct diag *diag = diag_add(m->diags, DIAG_SEASON_WORN, row->by_span,
+                                 "`by %d` is the spot %d; the jersey %d is \"%.*s\"'s", row->player,
+                                 row->player, row->player, STR_ARG(wears->name));
+    diag_help(m->diags, diag, "to count it for \"%.*s\", write by \"#%d\"", STR_ARG(wears->name),
+              row->player);
+}
+
 /* Without a roster any name will do, and nobody can be looked up: said once. */
 static void note_no_roster(struct season_maker *m, const struct row_form *row)
 {
@@ -125,6 +151,7 @@ static bool find_player(struct season_maker *m, const struct row_form *row, stru
     out->by = row->by;
     if (row->player > 0) {
         note_spot(m, row);
+        note_worn(m, row);
         out->by = str_format(m->arena, "%d", row->player);
         return true;
     }
@@ -179,6 +206,20 @@ static void hold_row(struct season_maker *m, const struct charted *rows,
     }
 }
 
+/* More than a three on every trip. */
+static void hold_points(struct season_maker *m, const struct row_form *row)
+{
+    enum { MOST = 3 };
+    if (row->kind != ROW_POINTS || row->made <= MOST * row->of) {
+        return;
+    }
+    struct diag *diag = diag_add(m->diags, DIAG_SEASON_POINTS, row->count_span,
+                                 "%d points in %d trip%s: that is more than a three every time",
+                                 row->made, row->of, row->of == 1 ? "" : "s");
+    diag_help(m->diags, diag,
+              "the points stand first, then how often it was run; a fourth point is a free throw");
+}
+
 static void take_row(struct season_maker *m, struct charted *charted, const struct form *form)
 {
     const struct row_form *row = form->row;
@@ -198,6 +239,7 @@ static void take_row(struct season_maker *m, struct charted *charted, const stru
     bool fine = row->kind == ROW_CHART  ? find_chart(m, row, out.play)
                 : row->kind == ROW_READ ? find_read(m, row, out.play)
                                         : true;
+    hold_points(m, row);
     if (find_player(m, row, &out) && fine) {
         hold_row(m, charted, &out, form->span);
         for (size_t i = 0; i < m->out->charted.count; i++) {
@@ -222,4 +264,36 @@ void charted_make(struct season_maker *m, const struct block *block)
         }
     }
     VEC_PUSH(m->arena, &m->out->charted, charted);
+}
+
+/* Days since some day long ago, of a date that there is (Gregorian; March begins the year). */
+static long day_number(struct str date)
+{
+    long part[3] = {0, 0, 0};
+    size_t at = 0;
+    for (size_t i = 0; i < date.size && at < 3; i++) {
+        at += date.at[i] == '-';
+        part[at] = date.at[i] == '-' ? 0 : part[at] * 10 + (date.at[i] - '0');
+    }
+    long year = part[0] - (part[1] <= 2), month = (part[1] + 9) % 12;
+    return year * 365 + year / 4 - year / 100 + year / 400 + (month * 306 + 5) / 10 + part[2] - 1;
+}
+
+/* Those in front of a gap of more than a year, or those behind it: the fewer are told, once. */
+void charted_hold_days(struct season_maker *m)
+{
+    enum { YEAR = 366 };
+    const size_t count = m->out->charted.count;
+    const struct charted *days = m->out->charted.at;
+    for (size_t i = 1; i < count; i++) {
+        if (day_number(days[i].date) - day_number(days[i - 1].date) <= YEAR) {
+            continue;
+        }
+        const struct charted *far = i * 2 <= count ? &days[i - 1] : &days[i];
+        const struct charted *other = far == &days[i] ? &days[i - 1] : &days[i];
+        struct diag *diag =
+            diag_add(m->diags, DIAG_SEASON_DAY, far->span,
+                     "more than a year lies between this day and %.*s", STR_ARG(other->date));
+        diag_help(m->diags, diag, "is the year right?");
+    }
 }

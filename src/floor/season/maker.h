@@ -12,6 +12,7 @@ struct season_maker {
     struct season *out;
     bool roster_told; /* that there is none */
     bool spot_told;   /* that a spot is of two players */
+    bool worn_told;   /* that somebody else wears the number of a spot */
 };
 
 /* Names of one kind, to find one among and to offer the nearest. */
@@ -28,5 +29,7 @@ void play_names(struct season_maker *m, name_list *names, bool drills, bool play
 
 void practice_make(struct season_maker *m, const struct block *block);
 void charted_make(struct season_maker *m, const struct block *block);
+/* A day that is far from all the others; they are sorted. */
+void charted_hold_days(struct season_maker *m);
 
 #endif

@@ -211,5 +211,6 @@ struct season *season_resolve(struct arena *arena, const struct book *book,
     hold_charts(&maker);
     hold_titles(&maker);
     sort_charted(maker.out);
+    charted_hold_days(&maker);
     return maker.out;
 }

@@ -311,11 +311,43 @@ static void report_mark(const struct token *token, bool first, const struct sour
                                  : mark_help(token->mark));
 }
 
+/* 1e3, 2e-1: how a machine writes a number. Gives its last token; NULL: it is none. */
+static const struct token *power_end(const struct line *line, size_t i)
+{
+    const struct token *at = &line->tokens[i], *end = at + 1;
+    if (at->kind != TOKEN_NUMBER || token_is_spelled(at) || !starts_behind(line, i + 1, i) ||
+        end->kind != TOKEN_WORD || end->text.at[0] != 'e') {
+        return NULL;
+    }
+    for (size_t k = 1; k < end->text.size; k++) {
+        if (!letter_is_digit((struct letter){.code = (unsigned char)end->text.at[k]})) {
+            return NULL;
+        }
+    }
+    bool sign = end->text.size == 1 && starts_behind(line, i + 2, i + 1) &&
+                (token_is_mark(end + 1, '-') || token_is_mark(end + 1, '+')) &&
+                starts_behind(line, i + 3, i + 2) && end[2].kind != TOKEN_MARK;
+    return end->text.size > 1 ? end : sign ? end + 2 : NULL;
+}
+
+static void report_power(const struct token *from, const struct token *to,
+                         const struct sources *sources, struct diags *diags)
+{
+    struct span span = span_join(from->span, to->span);
+    struct diag *diag = diag_add(diags, DIAG_TEXT_MARK, span, "`%.*s` is no number here",
+                                 STR_ARG(source_text(sources, span)));
+    diag_help(diags, diag, "write it out in digits: 12, or 1.5");
+}
+
 bool line_marks_ok(const struct line *line, const struct sources *sources, struct diags *diags)
 {
     int depth = 0;
     for (size_t i = 0; i < line->count; i++) {
-        const struct token *token = &line->tokens[i];
+        const struct token *token = &line->tokens[i], *power = power_end(line, i);
+        if (power) {
+            report_power(token, power, sources, diags);
+            return false;
+        }
         if (token->kind != TOKEN_MARK) {
             continue;
         }

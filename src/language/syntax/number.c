@@ -233,9 +233,6 @@ static bool scan_clock(struct scan *scan)
     return true;
 }
 
-/* Nothing on a floor is larger; whoever takes a number may turn it into an int. */
-#define NUMBER_HIGHEST 1e6
-
 /* The value of at most 15 digits on each side of the point; more are taken as noughts before it and
  * as nothing behind it. Exact enough for feet and the same on every machine. */
 static double decimal_value(const char *at, size_t whole, size_t places)
@@ -248,7 +245,7 @@ static double decimal_value(const char *at, size_t whole, size_t places)
         scale *= 10;
         value += (at[whole + 1 + i] - '0') / scale;
     }
-    return value < NUMBER_HIGHEST ? value : NUMBER_HIGHEST;
+    return value < NUMBER_TOP ? value : NUMBER_TOP;
 }
 
 /* 0,5 s: a comma for the point, where a unit follows; 2,3 steps in is player 2, and 3 who steps. */

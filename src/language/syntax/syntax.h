@@ -19,6 +19,10 @@ enum unit {
     UNIT_PERCENT
 };
 
+/* Nothing on a floor is larger, and what is written larger is read as this: whoever takes a number
+ * may turn it into an int. */
+#define NUMBER_TOP 1e6
+
 /* Every token's `text` is what stands there in lower case ("four", "x3", "6 ft"), but for quoted
  * ones. A hyphen between letters or digits is dropped: five-out is the words `five` `out`. */
 enum token_kind {

@@ -133,9 +133,12 @@ static bool points_part(struct cursor *c, struct row_form *out)
     enum { MOST_A_TRIP = 4 }; /* a three, and the free throw for a foul on it */
     if (out->made > MOST_A_TRIP * out->of) {
         struct diag *diag =
-            REFUSE(c, TEXT_ROW, out->count_span, "%d points in %d trips are more than can be made",
-                   out->made, out->of);
-        diag_help(c->diags, diag, "the points first, then how often it was run: `%s`", example);
+            REFUSE(c, TEXT_ROW, out->count_span, "%d points in %d trip%s are more than can be made",
+                   out->made, out->of, out->of == 1 ? "" : "s");
+        diag_help(c->diags, diag,
+                  "a trip is worth 4 at most, a three and the free throw for a foul on it; the "
+                  "points stand first, then how often it was run: `%s`",
+                  example);
         return false;
     }
     return true;

@@ -112,6 +112,15 @@ static bool player_read(struct cursor *c, struct form *form)
     return true;
 }
 
+/* 1 "Wren Halloway", 2 "Juno Marsh" and 3 "Imke Dorn"; or nothing but a blank in between. */
+static bool another_follows(struct cursor *c)
+{
+    bool comma = take_mark(c, ',');
+    bool joined = take_words(c, "and") || comma;
+    const struct token *next = cursor_next(c);
+    return joined || (next && next->kind == TOKEN_NUMBER);
+}
+
 bool lineup_read(struct reader *r, struct cursor *c, struct form *form)
 {
     struct span span;
@@ -128,7 +137,7 @@ bool lineup_read(struct reader *r, struct cursor *c, struct form *form)
             return false;
         }
         VEC_PUSH(c->arena, &form->roster->lineup, binding);
-    } while (take_mark(c, ','));
+    } while (another_follows(c));
     return true;
 }
 

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "program/cli/older.h"
 #include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
 
@@ -129,6 +130,9 @@ static int write_season(const struct request *request, struct input *input, stru
     }
     if (status == STATUS_FINE && request->deps && !names_deps(&written, request, input)) {
         status = STATUS_FILE;
+    }
+    if (status == STATUS_FINE && !request->play) {
+        older_tell(request, &written);
     }
     names_free(&written);
     return status;

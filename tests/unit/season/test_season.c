@@ -328,6 +328,67 @@ START_TEST(a_player_is_told_by_what_nobody_else_has)
 }
 END_TEST
 
+START_TEST(a_spot_is_no_jersey)
+{
+    season_of(TWO_NORAS "4\n"); /* Ada's spot; Nora wears it */
+    ck_assert(has("season.worn"));
+    ck_assert_str_eq(help_of("season.worn").at, "to count it for \"Nora Vale\", write by \"#4\"");
+    season_of(TWO_NORAS "5\n");
+    ck_assert(!has("season.worn"));
+    season_of("team \"Kites\"\n  4 \"Ada Fell\", jersey 4\n  1 \"Imo Roe\", jersey 3\n" BOOK
+              "charted 2026-10-01 game\n  \"Lantern\" set 1 of 2 by 4\n");
+    ck_assert(!has("season.worn"));
+}
+END_TEST
+
+static const struct {
+    const char *row, *says; /* NULL: nothing */
+} counts[] = {
+    {"points 36 in 12", NULL},          {"points 37 in 12", "season.points"},
+    {"points 4 in 1", "season.points"}, {"points 3 in 1", NULL},
+    {"points 49 in 12", "text.row"},    {"points 5 in 1", "text.row"},
+};
+
+START_TEST(points_are_those_of_trips)
+{
+    season_of(
+        str_format(&arena, BOOK "charted 2026-10-01 game\n  \"Lantern\" %s\n", counts[_i].row).at);
+    const char *said = complaints();
+    ck_assert_msg(counts[_i].says ? strstr(said, counts[_i].says) == said : *said == '\0', "%s: %s",
+                  counts[_i].row, said);
+}
+END_TEST
+
+static const struct {
+    const char *days[4];
+    size_t told; /* notes */
+} far_days[] = {
+    {{"2026-10-01", "2026-12-01", "2027-03-01"}, 0},
+    {{"2025-10-01", "2026-10-02", "2026-12-01"}, 0}, /* 366 days */
+    {{"2025-10-01", "2026-10-03", "2026-12-01"}, 1},
+    {{"2026-10-01", "2062-12-01"}, 1},
+    {{"2019-02-28", "2020-02-29"}, 0},
+    {{"2026-12-01", "2028-12-01", "2016-12-01"}, 2},
+};
+
+START_TEST(a_day_far_from_all_others_is_told)
+{
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_text(&text, BOOK);
+    for (size_t i = 0; i < 4 && far_days[_i].days[i]; i++) {
+        strbuf_print(&text, "charted %s game\n  \"Lantern\" set %zu of 9\n", far_days[_i].days[i],
+                     i + 1);
+    }
+    season_of(strbuf_str(&text).at);
+    size_t told = 0;
+    for (size_t i = 0; i < diags.all.count; i++) {
+        told += str_is(str_of(diags.all.at[i].row->id), "season.day");
+    }
+    ck_assert_uint_eq(told, far_days[_i].told);
+}
+END_TEST
+
 #define FIVE                                                                                       \
     "team \"Kites\"\n  1 \"A Roe\", jersey 4\n  2 \"B Roe\", jersey 5\n  3 \"C Roe\"\n"            \
     "  4 \"D Roe\"\n"
@@ -340,6 +401,9 @@ static const struct {
     {FIVE, "play.lineup-hole"},
     {"team \"Kites\"\n  1 \"A Roe\"\n  2 \"B Roe\"\n", NULL}, /* hardly begun */
     {FIVE FIFTH "  lineup \"Big\" 1 \"B Roe\", 2 \"A Roe\"\n", NULL},
+    {FIVE FIFTH "  lineup \"Big\" 1 \"B Roe\" and 2 \"A Roe\"\n", NULL},
+    {FIVE FIFTH "  lineup \"Big\" 1 \"B Roe\" 2 \"A Roe\"\n", NULL},
+    {FIVE FIFTH "  lineup \"Big\" 1 \"#5\", 2 \"A Roe\"\n", "play.not-on-roster"},
     {FIVE FIFTH "  lineup \"Big\" 1 \"B Roe\"\n", "play.lineup-hole"},
     {FIVE FIFTH "  2 \"F Roe\"\n  lineup \"Big\" 1 \"B Roe\"\n", NULL}, /* F is at 2 then */
     {FIVE FIFTH "  lineup \"Big\" 1 \"B Roe\", 2 \"B Roe\"\n", "play.lineup-twice"},
@@ -460,6 +524,10 @@ int main(void)
     tcase_add_test(tcase, names_that_are_not_in_the_book_are_said_with_the_nearest);
     tcase_add_test(tcase, a_name_of_two_players_does_not_say_who_it_was);
     tcase_add_test(tcase, a_player_is_told_by_what_nobody_else_has);
+    tcase_add_test(tcase, a_spot_is_no_jersey);
+    tcase_add_loop_test(tcase, points_are_those_of_trips, 0, (int)(sizeof counts / sizeof *counts));
+    tcase_add_loop_test(tcase, a_day_far_from_all_others_is_told, 0,
+                        (int)(sizeof far_days / sizeof *far_days));
     tcase_add_loop_test(tcase, holes_and_doubles_of_a_team_are_said, 0,
                         (int)(sizeof teams / sizeof *teams));
     tcase_add_test(tcase, what_could_not_be_told_apart_is_said);
