@@ -388,6 +388,10 @@ static const struct token *put_way(const struct cursor *c, const struct token *a
     if (told) {
         p->left[p->left_count++] = one.told;
     }
+    if (one.as.size > 0 && p->heard_count < LEFT_MOST) {
+        p->heard[p->heard_count] = span_join(at->span, to[-1].span);
+        p->heard_as[p->heard_count++] = put_text(c, &one, 0);
+    }
     recast_copy(c, &p->all, one.tokens.at, one.tokens.at + one.tokens.count);
     p->changed = true;
     return to;
@@ -428,9 +432,9 @@ static bool put_plainly(const struct cursor *c, struct plain *p)
 
 bool plain_read(struct cursor *c, sentence_list *out, bool loosely)
 {
-    static plain_way *const ways[] = {already_put,   talk_put,    shorthand_put,
-                                      described_put, in_turn_put, around_put,
-                                      beats_put,     vacated_put, NULL};
+    static plain_way *const ways[] = {already_put, talk_put,   shorthand_put, described_put,
+                                      in_turn_put, around_put, beats_put,     vacated_put,
+                                      he_then_put, NULL};
     struct plain p = {
         .rows = plain_rows, .row_count = sizeof plain_rows / sizeof *plain_rows, .ways = ways};
     struct cursor_mark mark = cursor_mark(c);

@@ -7,8 +7,8 @@
 #include "language/words/unfold.h"
 
 /* A way: what begins at `at`, of the line from line->at to line->end: where it ends, with what is
- * read for it in `out` and, told by a note, what is left out of it. NULL: not said
- * so, and `out` is as it was. */
+ * read for it in `out` and, told by a note, what is left out of it, or what it was taken as. NULL:
+ * not said so, and `out` is as it was. */
 typedef const struct token *plain_way(const struct cursor *line, const struct token *at,
                                       struct recast *out);
 plain_way already_put;   /* so it is already, or it is told once more */
@@ -22,6 +22,7 @@ plain_way around_put;    /* past, around, between team-mates */
 plain_way in_turn_put;   /* off two who stand one behind the other */
 plain_way beats_put;     /* when x4 comes in, until x5 meets him: as what a defender does */
 plain_way vacated_put;   /* the spot he left, a full second */
+plain_way he_then_put;   /* he in a moment, where the line tells who that is */
 plain_way described_put; /* who is told by where he stands, or by what he is */
 
 /* vs 2-3:, against their two three, where that is the defense of the play: where the sentence
