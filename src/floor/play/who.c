@@ -131,6 +131,20 @@ static body by_either(struct maker *m, const struct who *who, const struct voice
     return standing == 1 ? found : (body)BODY_NONE;
 }
 
+/* Who is nearest to it now and does not have the ball: whom a help may name. */
+static int nearest_number(const struct maker *m, struct vec2 p)
+{
+    body nearest = BODY_NONE;
+    for (body b = 0; b < BODY_COACH; b++) {
+        bool there = on_floor(m, b) && b != m->flow.holder && b < BODY_FIRST_DEFENDER;
+        if (there && (nearest == BODY_NONE ||
+                      vec2_distance(m->flow.at[b], p) < vec2_distance(m->flow.at[nearest], p))) {
+            nearest = b;
+        }
+    }
+    return nearest == BODY_NONE ? 3 : body_number(nearest);
+}
+
 static body by_spot(struct maker *m, const struct who *who, const struct voice *voice)
 {
     struct goal goal;
@@ -146,17 +160,18 @@ static body by_spot(struct maker *m, const struct who *who, const struct voice *
         return BODY_NONE;
     }
     size_t how_many;
-    body found = stands_at(m, where_planned(m, &goal, BODY_NONE), &how_many);
+    struct vec2 there = where_planned(m, &goal, BODY_NONE);
+    body found = stands_at(m, there, &how_many);
     if (found == BODY_NONE) {
         struct diag *diag = diag_add(m->diags, DIAG_PLAY_SPOT_WHO, who->span,
                                      how_many ? "more than one player stood there as the step began"
                                               : "nobody stood there as the step began");
-        diag_help(m->diags, diag, "say the number: 3");
+        diag_help(m->diags, diag, "say the number: %d", nearest_number(m, there));
     }
     return found;
 }
 
-body who_receiver(struct maker *m, const struct who *who, const struct voice *voice, body passer)
+static body receiver(struct maker *m, const struct who *who, const struct voice *voice, body passer)
 {
     const struct place *place = who->kind == WHO_SPOT ? who->place : NULL;
     enum side side = where_side_of(m, passer);
@@ -176,6 +191,40 @@ body who_receiver(struct maker *m, const struct who *who, const struct voice *vo
         where_note_side(m, who->span, passer, side, spot_row(place->spot)->word);
     }
     return found;
+}
+
+/* The only one who is near that place as it is planned so far. */
+static body is_now_at(const struct maker *m, struct vec2 p)
+{
+    body found = BODY_NONE;
+    size_t count = 0;
+    for (body b = 0; b < BODY_COACH; b++) {
+        if (on_floor(m, b) && vec2_near(m->flow.at[b], p, STANDS_WITHIN)) {
+            found = b;
+            count++;
+        }
+    }
+    return count == 1 ? found : (body)BODY_NONE;
+}
+
+/* Who stood at the spot as the step began, and has left it, does not get a pass to it: whoever has
+ * come there since does. */
+body who_receiver(struct maker *m, const struct who *who, const struct voice *voice, body passer)
+{
+    body found = receiver(m, who, voice, passer);
+    if (who->kind != WHO_SPOT || found >= BODY_COACH ||
+        vec2_near(m->flow.at[found], m->stood[found], STANDS_WITHIN)) {
+        return found;
+    }
+    struct vec2 spot = m->stood[found];
+    body now = is_now_at(m, spot);
+    if (now == BODY_NONE) {
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PLAY_SPOT_WHO, who->span,
+                     "%s stood there as the step began, and has left it", who_text(m, found).at);
+        diag_help(m->diags, diag, "say the number: %d", nearest_number(m, spot));
+    }
+    return now;
 }
 
 static body by_role(struct maker *m, const struct who *who, const struct voice *voice)

@@ -235,7 +235,7 @@ bool looks_only(const struct cursor *c, struct recast *r)
             return false; /* looks him up with a pass, reads it by cutting to the rim */
         }
     }
-    if (!end || (seen.from && end == c->end)) { /* looks at 3: and then what? */
+    if (!end) {
         return false;
     }
     trial.at = end;

@@ -237,9 +237,6 @@ static const struct refusal refusals[] = {
      "write `3 shoots`: whether it goes in, the coach sees"},
     {"5 moves out", "text.place-missing", "", "`5 goes to` which place?",
      "name the place: `5 goes to left corner`"},
-    {"1 looks at 3", "text.verb-unknown", "looks", "`looks` is no verb of the play language",
-     "a look moves nobody: write `point 1 \"Look at the cutter\"` under the step, or the pass "
-     "itself"},
     {"3 gets open on the wing", "text.verb-unknown", "gets open",
      "`gets open` is no verb of the play language",
      "write `3 v-cuts to left wing`, or the screen that frees the player"},
