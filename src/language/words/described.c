@@ -95,6 +95,72 @@ static bool people_read(struct cursor *c, struct area *area, size_t *count)
     return (named || *count == 2) && take_among(c, at_words) && area_read(c, area);
 }
 
+/* our big in the left post, the big man down low: the only one who stands inside, on that side. */
+static const struct token *inside_man_put(const struct cursor *line, const struct token *at,
+                                          struct recast *out)
+{
+    static const char *const bigs[] = {"big man",     "big guy", "big girl", "big",   "post man",
+                                       "post player", "center",  "centre",   "pivot", NULL};
+    static const char *const ours[] = {"our", "your", "my", NULL};
+    static const struct entry wheres[] = {{"in left post", SIDE_LEFT},
+                                          {"in left low post", SIDE_LEFT},
+                                          {"inside on left", SIDE_LEFT},
+                                          {"in right post", SIDE_RIGHT},
+                                          {"in right low post", SIDE_RIGHT},
+                                          {"inside on right", SIDE_RIGHT},
+                                          {"in post", SIDE_NONE},
+                                          {"down low", SIDE_NONE},
+                                          {"inside", SIDE_NONE},
+                                          {"down inside", SIDE_NONE},
+                                          {"down there", SIDE_NONE},
+                                          {NULL, 0}};
+    static const enum spot inside[] = {SPOT_BLOCK, SPOT_LOW_POST, SPOT_MID_POST, SPOT_DUNKER};
+    struct cursor trial = line_look(line, at);
+    bool ours_said = take_among(&trial, ours), article = at == line->at || at[-1].filler;
+    int side = (ours_said || article) && take_among(&trial, bigs) ? take_entry(&trial, wheres) : -1;
+    int found = 0;
+    for (size_t i = 0; side >= 0 && i < sizeof inside / sizeof *inside; i++) {
+        enum { MOST = 12 };
+        int numbers[MOST];
+        struct area area = {.spot = inside[i], .side = (enum side)side};
+        size_t count = standing(line, &area, numbers);
+        if (count > 1 || (count == 1 && found)) {
+            return NULL;
+        }
+        found = count == 1 ? numbers[0] : found;
+    }
+    if (!found) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, at);
+    recast_number(&here, out, found);
+    out->as = str_format(line->arena, "%d", found);
+    return trial.at;
+}
+
+/* the roller's man, the passer's spot: whose, by what he did above. */
+static const struct token *owner_put(const struct cursor *line, const struct token *at,
+                                     struct recast *out)
+{
+    struct token name = *at;
+    name.possessive = false; /* of which no list has the first letter */
+    name.first = at->text.size > 0 ? at->text.at[0] : '\0';
+    struct cursor one = look_between(line, &name, &name + 1);
+    const struct person_row *row =
+        at->possessive && at->kind == TOKEN_WORD ? take_person(&one) : NULL;
+    struct who who;
+    struct cursor here = line_look(line, at);
+    bool did = row && (row->person == PERSON_SCREENER || row->person == PERSON_PASSER ||
+                       row->person == PERSON_HOLDER || row->person == PERSON_THROWER);
+    if (!did || !person_above(&here, row, &who) || who.kind != WHO_PLAYER) {
+        return NULL;
+    }
+    recast_number(&here, out, who.number);
+    out->tokens.at[out->tokens.count - 1].possessive = true;
+    out->as = str_format(line->arena, "%d", who.number);
+    return at + 1;
+}
+
 /* Their numbers, 2 and 3, in the place of what they are called. */
 static const struct token *people_put(const struct cursor *line, const struct token *at,
                                       struct recast *out)
@@ -150,6 +216,47 @@ static bool set_apart(const struct cursor *line, const struct token *who)
 {
     return who < line->end && (attacker_at(who, line->end) || who->kind == TOKEN_DEFENDER) &&
            !who->possessive && (who + 1 == line->end || who[1].kind == TOKEN_MARK);
+}
+
+/* Where the numbers end that stand between two marks, 2 and 3; NULL: no such list. */
+static const struct token *list_apart(const struct cursor *line, const struct token *who)
+{
+    size_t count;
+    const struct token *end = who < line->end ? players_end(line, who, &count) : who;
+    bool list = end > who && count > 1 && attacker_at(end - 1, line->end);
+    return list && (end == line->end || end->kind == TOKEN_MARK) ? end : NULL;
+}
+
+/* our shooters, 2 and 3, stay: several by name, and their numbers. */
+static const struct token *several_put(const struct cursor *line, const struct token *at,
+                                       struct recast *out)
+{
+    static const char *const heads[] = {"our", "their", "two", "both", NULL};
+    enum { FAR = 8 };
+    bool article = at == line->at || at[-1].filler;
+    const struct token *end = at;
+    bool people = false;
+    if ((!article && !token_is_among(at, heads)) || !clause_begins_at(line, at)) {
+        return NULL;
+    }
+    while (end < line->end && end < at + FAR && !token_is_mark(end, ',')) {
+        bool two = end < at + 2 && token_is_spelled(end) && end->number == 2; /* our two guards */
+        struct cursor spot = line_look(line, end);
+        enum spot several;
+        people = people || token_is_among(end, people_words) || several_spot(&spot, &several);
+        if ((end->kind != TOKEN_WORD && !two) || (verb_at(line, end) && !two && end > at + 3)) {
+            return NULL;
+        }
+        end++;
+    }
+    const struct token *last =
+        people && end < line->end && token_is_mark(end, ',') ? list_apart(line, end + 1) : NULL;
+    if (!last) {
+        return NULL;
+    }
+    recast_copy(line, out, end + 1, last);
+    out->told = span_join(at->span, end[-1].span);
+    return last < line->end && token_is_mark(last, ',') ? last + 1 : last;
 }
 
 /* the shooter in the corner, 4, lifts: only the number is kept. */
@@ -289,6 +396,7 @@ static const struct token *inside_put(const struct cursor *line, const struct to
 const struct token *described_put(const struct cursor *line, const struct token *at,
                                   struct recast *out)
 {
-    static plain_way *const ways[] = {people_put, named_put, called_put, inside_put, NULL};
+    static plain_way *const ways[] = {people_put, inside_man_put, owner_put,  several_put,
+                                      named_put,  called_put,     inside_put, NULL};
     return first_put(ways, line, at, out);
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* others: everyone but one: nobody moves but 4, who screens; everyone but 1 stands still; only 2
- * moves. Each of the others is named, but for those the line gives something to do. Rule of
- * unfold.h. */
+/* others: everyone but one: nobody moves but 4, who screens; everyone but 1 stands still; everyone
+ * stays except 3; only 2 moves. Each of the others is named, but for those the line gives something
+ * to do. Rule of unfold.h. */
 #include "language/words/unfold.h"
 
 static const char *const hes[] = {"he", "she", "who", NULL};
@@ -51,6 +51,13 @@ static bool but_one(struct cursor *c, struct who *out)
                                         "stay where they are",
                                         "stays where they are",
                                         "freezes",
+                                        "holds ground",
+                                        "holds his ground",
+                                        "holds her ground",
+                                        "holds position",
+                                        "holds his position",
+                                        "holds her position",
+                                        "remains",
                                         NULL};
     static const char *const moves[] = {"moves", "does anything", "goes", NULL};
     struct cursor trial = *c;
@@ -60,7 +67,9 @@ static bool but_one(struct cursor *c, struct who *out)
         return one;
     }
     if (take_among(&trial, all)) {
-        bool one = take_among(&trial, buts) && one_read(&trial, out) && take_among(&trial, stays);
+        bool first = take_among(&trial, stays); /* everyone stays except 4 */
+        bool one = take_among(&trial, buts) && one_read(&trial, out) &&
+                   (first ? !cursor_done(&trial) : take_among(&trial, stays));
         c->at = trial.at;
         return one;
     }

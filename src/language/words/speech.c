@@ -109,7 +109,8 @@ static void mark_fillers(struct cursor *c, struct token *tokens, size_t count)
             at_head(&at)) { /* okay, 1 passes */
             tokens[i].filler = true;
         }
-        bool man = i > 0 && str_is(tokens[i].text, "man") && tokens[i - 1].kind == TOKEN_NUMBER &&
+        bool word = str_is(tokens[i].text, "man") || str_is(tokens[i].text, "player");
+        bool man = i > 0 && word && !tokens[i].possessive && tokens[i - 1].kind == TOKEN_NUMBER &&
                    !tokens[i - 1].possessive && i + 1 < count && !str_is(tokens[i + 1].text, "to");
         bool guard = i > 0 && str_is(tokens[i].text, "guard") && !tokens[i].possessive &&
                      tokens[i - 1].kind == TOKEN_NUMBER && tokens[i - 1].number <= 2 &&
