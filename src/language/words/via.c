@@ -91,6 +91,23 @@ static void name_side(struct predicate *p)
     }
 }
 
+/* cuts through, and no more: the rim is taken for where it ends. */
+static void note_rim_taken(const struct predicate *p)
+{
+    static const char *const rims[] = {"rim", "basket", "hoop", "goal", "bucket", NULL};
+    for (const struct token *at = p->from; at < p->c->at; at++) {
+        if (token_is_among(at, rims)) {
+            return;
+        }
+    }
+    struct span span = p->s->verb_span;
+    struct diag *diag = diag_add(p->c->diags, DIAG_TEXT_PLACE_TAKEN, span,
+                                 "`%.*s`: where it ends is not said, the rim was taken",
+                                 STR_ARG(cursor_text(p->c, span)));
+    diag_help(p->c->diags, diag, "name the place: `%.*s to left corner`",
+              STR_ARG(predicate_begun(p)));
+}
+
 /* cuts through to the wing of his own side: by way of the lane, where the straight way to the other
  * side leads through it anyway. */
 static void through_lane(struct predicate *p)
@@ -98,8 +115,12 @@ static void through_lane(struct predicate *p)
     const struct place *place = p->s->place;
     struct str words = str_of(p->phrase.words);
     bool through = str_equal(words, STR("cuts through")) || str_equal(words, STR("scoots through"));
+    if (through && place && place->kind == PLACE_SPOT && place->spot == SPOT_RIM) {
+        note_rim_taken(p);
+        return;
+    }
     if (through && p->s->subject.count == 1 && place && place->kind == PLACE_SPOT &&
-        place->side == side_known(p->c, &p->s->subject.at[0])) {
+        perimeter(place->spot) && place->side == side_known(p->c, &p->s->subject.at[0])) {
         p->via = SPOT_LANE;
         p->via_span = p->s->verb_span;
     }
