@@ -419,11 +419,39 @@ static bool sentence_is(const struct predicate *p)
     return comes || consequence_is(p->c);
 }
 
+/* 1, who has the ball, waits for the ball: for another one, or for how long? */
+static bool waits_for_his_own(struct predicate *p)
+{
+    static const char *const balls[] = {"for ball", "for pass", "for it", "to get ball", NULL};
+    struct cursor *c = p->c;
+    const struct token *from = cursor_next(c);
+    const struct sentence *s = p->s;
+    struct cursor trial = *c;
+    if (s->verb != VERB_STAYS || s->subject.count != 1 || !take_among(&trial, balls) ||
+        !part_ends(&trial) || !above_holds(c, &s->subject.at[0])) {
+        return false;
+    }
+    above_list above = above_sentences(c, true);
+    const struct sentence *last = above.count > 0 ? above.at[above.count - 1] : NULL;
+    if (last && same_who(&last->object, &s->subject.at[0])) { /* it is on its way to him */
+        return false;
+    }
+    struct str who = cursor_text(c, s->subject.at[0].span);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_TWO_MEANINGS, cursor_taken(&trial, from),
+                     "%.*s has the ball by what stands above", STR_ARG(who)),
+              "who waits, is another; who keeps it, `%.*s holds for 1 s`", STR_ARG(who));
+    return true;
+}
+
 int aside_read(struct predicate *p)
 {
     struct cursor *c = p->c;
     if (!c->speech || !plain_word(c)) { /* what reads as it stands has none */
         return 0;
+    }
+    if (waits_for_his_own(p)) {
+        return -1;
     }
     struct cursor_mark mark = cursor_mark(c);
     bool spot = spot_read(c, true) != NULL; /* the deep corner */
