@@ -37,7 +37,7 @@ static const char *const idle[] = {
                                                       where 1 passes him the ball */
     "only",      "but",         "doors",  "he's",   "setting", /* he's setting a screen, but slips
                                                                 */
-    "already",   "room",                                       /* on her way; room to cut */
+    "already",   "room",        "dbl",                         /* on her way; room to cut */
     "one's",                                                   /* second one's the four */
     "sending",   "can",         "must",   "own", /* sending 2 to the top: 2 to the top */
     "rev",       "w/",          "(post)",        /* 1>3; 5 PnR 1; 4, who is in the post */

@@ -24,21 +24,31 @@ static const struct token *has_ball(const struct cursor *line, const struct toke
                                         "is throwing it in",
                                         "is inbounding",
                                         "is inbounder",
+                                        "inbounder",
+                                        "is the one inbounding",
+                                        "taking it out",
+                                        "taking ball out",
+                                        "throwing it in",
+                                        "inbounding",
+                                        "is ball handler",
+                                        "is bringing it up",
                                         "is passer in",
                                         "is out of bounds",
                                         "is out of line",
                                         "is out",
                                         NULL};
     static const char *const tails[] = {
-        "up top",       "out top",     "out of bounds",   "under basket",
-        "out there",    "out of line", "on the sideline", "on baseline",
-        "down low",     "down there",  "inside",          "in his hands",
-        "in her hands", "first",       "to start",        NULL};
+        "up top",      "out top",         "out of bounds", "under basket",  "out there",
+        "out of line", "on the sideline", "on baseline",   "down low",      "down there",
+        "inside",      "in his hands",    "in her hands",  "first",         "to start",
+        "on side",     "on sideline",     "on left side",  "on right side", "on top",
+        "out front",   "side out",        "up there",      "over there",    NULL};
     struct cursor trial = line_look(line, at);
     if (!take_among(&trial, words)) {
         return NULL;
     }
-    take_among(&trial, tails);
+    while (take_among(&trial, tails)) {
+    }
     spot_behind(&trial, place_words);
     return trial.at;
 }
@@ -48,6 +58,18 @@ static bool stood_at(const struct spot_stood *stood, const struct place *place)
 {
     return place && place->kind == PLACE_SPOT && stood->spot == place->spot &&
            (place->side == SIDE_NONE || place->side == stood->side);
+}
+
+/* 2's in the corner with it: where he stands, and that he has the ball. */
+static const struct token *with_it(const struct cursor *line, const struct token *at,
+                                   const struct who *who)
+{
+    static const char *const withs[] = {"with it", "with ball", "has it", NULL};
+    struct cursor trial = line_look(line, at);
+    struct spot_stood stood;
+    const struct place *place = spot_behind(&trial, place_words);
+    bool there = place && above_stands(line, who, &stood) && stood_at(&stood, place);
+    return there && take_among(&trial, withs) ? trial.at : NULL;
 }
 
 /* The number of the attacker at `at`, five or, where what is so follows, five's; 0: none there. */
@@ -98,6 +120,7 @@ static const struct token *is_so_already(const struct cursor *line, const struct
     const struct token *end = NULL;
     if (above_holder(line, &holder) && same_who(&holder, &who)) {
         end = has_ball(line, at + 1);
+        end = end || !owns ? end : with_it(line, at + 1, &who);
     }
     end = end || owns ? end : stands_there(line, at + 1, &who);
     if (!end || end == line->end) {

@@ -94,7 +94,7 @@ static bool said_instead(const struct cursor *c, const struct cursor *behind)
     static const char *const nouns[] = {"with", "by",    "has", "is", "are", "at",
                                         "of",   "there", "say", "in", "for", NULL};
     static const char *const heads[] = {"he",  "she",  "to",    "at", "into", "they",
-                                        "off", "left", "right", "on", NULL};
+                                        "off", "left", "right", "on", "for",  NULL};
     const struct token *next = behind->at;
     return next < c->end && !(c->at > c->first && token_is_among(c->at - 1, nouns)) &&
            (next->kind == TOKEN_NUMBER || next->kind == TOKEN_DEFENDER ||
@@ -181,7 +181,7 @@ static bool head_read(const struct cursor *c, const struct token *at, struct hea
 
 static bool leads(const struct token *token)
 {
-    static const char *const words[] = {"to", "at", "in", "into", "on", NULL};
+    static const char *const words[] = {"to", "at", "in", "into", "on", "for", NULL};
     return token_is_among(token, words);
 }
 
@@ -191,9 +191,9 @@ static const struct token *place_end(const struct cursor *c, const struct token 
     struct cursor trial = cursor_look(c);
     struct cursor_mark mark = cursor_mark(c);
     struct who who;
-    bool to = leads(at);
+    bool to = leads(at), of = token_is_word(at, "for");
     trial.at = at + to;
-    bool found = spot_read(&trial, true) || (to && person_read(&trial, &who));
+    bool found = (!of && spot_read(&trial, true)) || (to && person_read(&trial, &who));
     const struct token *end = found ? trial.at : NULL;
     cursor_back(&trial, mark);
     return end;

@@ -363,8 +363,9 @@ static const struct token *after_noted(const struct cursor *line, const struct t
                                        struct recast *out)
 {
     const struct token *who = at + 1;
-    if (at > line->at && token_is_word(at, "after") && who + 1 < line->end &&
-        token_is_mark(who, ',') && clause_begins_at(line, at)) { /* After, 4 comes in */
+    if (token_is_word(at, "after") && (at > line->at || behind_stop(line, at)) &&
+        who + 1 < line->end && token_is_mark(who, ',') &&
+        clause_begins_at(line, at)) { /* After, 4 comes in */
         struct cursor after = line_look(line, at);
         recast_word(&after, out, "then");
         return who + 1;

@@ -169,7 +169,8 @@ bool way_goes_on(const struct cursor *c)
 /* Nothing more is said of where to. */
 bool way_ends_here(const struct cursor *c)
 {
-    return part_ends(c) || word_is(c, 0, "past") || word_is(c, 0, "around") || clause_is(c);
+    static const char *const behind[] = {"past", "around", "until", "till", "til", "before", NULL};
+    return part_ends(c) || word_among(c, behind) || clause_is(c);
 }
 
 /* left, high: which way, right before where to. 1: taken, 0: nothing of that. */

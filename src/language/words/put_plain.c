@@ -14,6 +14,19 @@ bool clause_begins_at(const struct cursor *line, const struct token *at)
            token_is_among(at - 1, joints);
 }
 
+bool behind_stop(const struct cursor *line, const struct token *at)
+{
+    if (at->span.source == SOURCE_NONE) {
+        return false;
+    }
+    struct str text = line->sources->all.at[at->span.source].text;
+    uint32_t from = at->span.begin;
+    while (from > 0 && (text.at[from - 1] == ' ' || text.at[from - 1] == '\t')) {
+        from--;
+    }
+    return from > 0 && (text.at[from - 1] == '.' || text.at[from - 1] == ';');
+}
+
 int attacker_at(const struct token *at, const struct token *end)
 {
     bool player = at < end && at->kind == TOKEN_NUMBER && at->integer && !at->possessive &&

@@ -15,6 +15,7 @@ plain_way already_put;   /* so it is already, or it is told once more */
 plain_way talk_put;      /* as it is dictated, without a stop */
 plain_way dictated_put;  /* with sounds, with words said twice, with a scene in front */
 plain_way spoken_put;    /* what he does not do, only shows, or looks at, before what he does */
+plain_way rundown_put;   /* where he looks, which of them: told beside what is done */
 plain_way retold_put;    /* what is told by what stands around it */
 plain_way jot_put;       /* as it is noted, without to, with brackets: before the others */
 plain_way shorthand_put; /* as it is noted down */
@@ -36,6 +37,8 @@ const struct token *first_put(plain_way *const *ways, const struct cursor *line,
                               const struct token *at, struct recast *out);
 /* Nothing but a joint or a mark stands before `at`. */
 bool clause_begins_at(const struct cursor *line, const struct token *at);
+/* As it is written, a full stop or a semicolon stands right before `at`. */
+bool behind_stop(const struct cursor *line, const struct token *at);
 /* A spot from `at` on, and where it ends; NULL: none. */
 const struct token *spot_end(const struct cursor *line, const struct token *at,
                              const struct place **place);

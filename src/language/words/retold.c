@@ -333,6 +333,7 @@ static const struct token *called_first(const struct cursor *line, const struct 
                                         struct recast *out)
 {
     enum { FAR = 10 };
+    static const char *const stands[] = {"is", "has", "gets", "starts", NULL}; /* with it */
     const struct token *who = at;
     bool named = false, word = false;
     if (at != line->at) {
@@ -342,6 +343,7 @@ static const struct token *called_first(const struct cursor *line, const struct 
         struct cursor acts = line_look(line, who);
         bool acting = word && named && attacker_at(who, line->end) &&
                       (subject_verb_is(&acts) || act_begins(who + 1, line->end, false) ||
+                       token_is_among(who + 1, stands) ||
                        (token_is_word(who + 1, "to") && attacker_at(who + 2, line->end)));
         if (acting) {
             break;

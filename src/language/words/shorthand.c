@@ -105,15 +105,7 @@ static bool says_more(const struct cursor *line, const struct token *at, const s
     while (at == line->at && end < line->end && end->kind == TOKEN_MARK) {
         end++;
     }
-    if (at > line->at || attacker_at(end, line->end) || at->span.source == SOURCE_NONE) {
-        return at > line->at || attacker_at(end, line->end);
-    }
-    struct str text = line->sources->all.at[at->span.source].text;
-    uint32_t from = at->span.begin;
-    while (from > 0 && (text.at[from - 1] == ' ' || text.at[from - 1] == '\t')) {
-        from--;
-    }
-    return from > 0 && (text.at[from - 1] == '.' || text.at[from - 1] == ';');
+    return at > line->at || attacker_at(end, line->end) || behind_stop(line, at);
 }
 
 /* 2 R corner, where other things are said: he goes there. */
@@ -163,7 +155,7 @@ static const struct token *screens_noted(const struct cursor *line, const struct
                                          struct recast *out)
 {
     static const char *const nouns[] = {"stagger",       "stag",           "staggered", "double",
-                                        "double screen", "stagger screen", NULL};
+                                        "double screen", "stagger screen", "dbl",       NULL};
     struct cursor trial = line_look(line, at);
     if (!clause_begins_at(line, at) || !take_among(&trial, nouns)) {
         return NULL;
@@ -178,6 +170,53 @@ static const struct token *screens_noted(const struct cursor *line, const struct
     recast_copy(line, out, first, second + 1);
     recast_word(&here, out, "screen");
     return second + 1;
+}
+
+/* 5 and 4, 5/4, 5 & 4, dbl 4+5: those who stand as screens; gives how many. */
+static size_t screeners_noted(struct cursor *c, int out[2])
+{
+    static const char *const nouns[] = {"dbl",         "double",       "stagger", "stag",
+                                        "double from", "stagger from", NULL};
+    size_t count = 0;
+    take_among(c, nouns);
+    while (count < 2 && attacker_at(c->at, c->end)) {
+        out[count++] = attacker_at(c->at, c->end);
+        c->at++;
+        const struct token *mark = c->at;
+        bool joined = mark < c->end && (token_is_mark(mark, '/') || token_is_mark(mark, '+') ||
+                                        token_is_mark(mark, ',') || token_is_word(mark, "and"));
+        c->at += count < 2 && joined && attacker_at(mark + 1, c->end);
+    }
+    return count;
+}
+
+/* 3 off 5 & 4 to R wing, 3 off dbl 4+5, R corner: he comes off them. */
+static const struct token *off_noted(const struct cursor *line, const struct token *at,
+                                     struct recast *out)
+{
+    int of[2], who = attacker_at(at, line->end);
+    struct cursor trial = line_look(line, at + 1);
+    if (!who || !clause_begins_at(line, at) || !take_words(&trial, "off")) {
+        return NULL;
+    }
+    size_t count = screeners_noted(&trial, of);
+    take_mark(&trial, ',');
+    bool to = take_words(&trial, "to");
+    if (count == 0 || of[0] == who || (count == 2 && (of[1] == who || of[1] == of[0])) ||
+        !spot_alone(line, trial.at)) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, to ? trial.at - 1 : trial.at);
+    recast_copy(line, out, at, at + 1);
+    recast_word(&here, out, "goes"); /* with the ball, where he has it */
+    recast_word(&here, out, "off");
+    recast_number(&here, out, of[0]);
+    if (count == 2) {
+        recast_word(&here, out, "and");
+        recast_number(&here, out, of[1]);
+    }
+    recast_word(&here, out, "to");
+    return trial.at;
 }
 
 /* 1 in to 5, 5 back to 1: a pass; 1 BC: a cut to the rim, from in front of his man or behind him.
@@ -296,7 +335,8 @@ const struct token *against_said(const struct cursor *line, struct span *told)
 const struct token *shorthand_put(const struct cursor *line, const struct token *at,
                                   struct recast *out)
 {
-    static plain_way *const ways[] = {inbounder_noted, screens_noted, passes_listed, act_noted,
-                                      leg_noted,       in_the_post,   pointed,       NULL};
+    static plain_way *const ways[] = {inbounder_noted, screens_noted, passes_listed,
+                                      act_noted,       off_noted,     leg_noted,
+                                      in_the_post,     pointed,       NULL};
     return first_put(ways, line, at, out);
 }

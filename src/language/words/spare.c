@@ -299,7 +299,9 @@ bool spare_read(struct cursor *c, sentence_list *out, const struct diag *error)
     enum { DEEP = 4 };
     const struct token *at = token_at(c, error->span);
     bool verb = error->row == &diag_rows[DIAG_TEXT_VERB_UNKNOWN];
-    bool left = error->row == &diag_rows[DIAG_TEXT_LEFT_OVER];
+    bool left = error->row == &diag_rows[DIAG_TEXT_LEFT_OVER] ||
+                error->row == &diag_rows[DIAG_TEXT_PLACE_UNKNOWN] ||
+                error->row == &diag_rows[DIAG_TEXT_LIST_UNFIT];
     struct mend mend;
     if (!at || error->row == &diag_rows[DIAG_TEXT_PLACE_HALF] || c->unfolded || c->spared >= DEEP ||
         line_turns(c)) {

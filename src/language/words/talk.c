@@ -14,13 +14,18 @@ static const struct token *subject_again(const struct cursor *line, const struct
     size_t count;
     const struct token *to = players_end(line, at, &count);
     const struct token *pronoun = past_sounds(to, line->end);
-    if (count == 0 || !clause_begins_at(line, at) || pronoun == line->end ||
-        !token_is_among(pronoun, subject_pronouns) ||
-        token_is_word(pronoun, "they") != (count > 1)) { /* 5 they: of others */
+    if (count == 0 || !clause_begins_at(line, at) || pronoun == line->end) {
+        return NULL;
+    }
+    bool you = token_is_word(pronoun, "you"); /* 5 you come up: said to him */
+    if (!you && (!token_is_among(pronoun, subject_pronouns) ||
+                 token_is_word(pronoun, "they") != (count > 1))) { /* 5 they: of others */
         return NULL;
     }
     const struct token *verb = past_sounds(pronoun + 1, line->end);
-    verb += verb < line->end && token_is_word(verb, "both");
+    bool two = verb < line->end && (token_is_word(verb, "both") ||
+                                    (you && count > 1 && attacker_at(verb, line->end) == 2));
+    verb += two;
     if (!verb_at(line, verb) && !act_begins(verb, line->end, false)) {
         return NULL;
     }
