@@ -66,9 +66,20 @@ static struct who at_start(const struct block *top)
     return top->kind == BLOCK_DRILL ? nobody : by_start(top);
 }
 
+/* 5 screens for 1 after 1 passes to 4: then it is with 4, if it was still with 1. */
+static void after_moment(const struct event *event, struct who *holder)
+{
+    bool passed = event && event->kind == EVENT_VERB && who_is_one(&event->object) &&
+                  verb_row(event->verb)->task == VERB_PASS && same_who(holder, &event->subject);
+    *holder = passed ? event->object : *holder;
+}
+
 static void after_sentence(const struct sentence *s, struct who *holder)
 {
     enum verb_task task = verb_row(s->verb)->task;
+    if (s->tie.word == TIE_AFTER) {
+        after_moment(s->tie.event, holder);
+    }
     if (task == VERB_PASS || task == VERB_EXCHANGE) {
         *holder = s->object;
     } else if (task == VERB_SHOOT) {

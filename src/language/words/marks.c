@@ -102,14 +102,17 @@ static bool arrow_passes(const struct line *said)
 {
     static const char *const leads[] = {"rev", "reverse", "ball", "swing", "pass", "then",
                                         "and", "lob",     "skip", "kick",  "inb",  NULL};
-    static const char *const throws[] = {"bounce", "lob",   "skip", "pass", "kick",
-                                         "dump",   "swing", "hit",  "feed", NULL};
+    static const char *const throws[] = {"bounce", "lob", "skip", "pass", "kick", "dump",
+                                         "swing",  "hit", "feed", "in",   "out",  NULL};
     size_t from = clause_before(said, said->count);
     if (said->count > from + 1 && token_is_among(&said->tokens[said->count - 1], throws)) {
         return true; /* 4 bounce > 2 */
     }
     while (from < said->count && token_is_among(&said->tokens[from], leads)) {
         from++;
+    }
+    if (from == said->count && from > 0 && word_at(said, from - 1, "ball")) {
+        return true; /* ball > 4 */
     }
     return from < said->count && is_player(&said->tokens[from]) &&
            (from + 1 == said->count || word_at(said, from + 1, "to"));

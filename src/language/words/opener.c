@@ -28,8 +28,8 @@ static bool number_acts(const struct line *line, size_t token)
 /* ball goes 1 to 2, ball screen by 5: what happens, and not who has it at first. */
 static bool ball_acts(const struct line *line, size_t token)
 {
-    static const char *const words[] = {"goes", "moves",  "swings", "comes",    "travels",
-                                        "from", "screen", "fake",   "reversal", NULL};
+    static const char *const words[] = {"goes",   "moves", "swings",   "comes", "travels", "from",
+                                        "screen", "fake",  "reversal", "→",     "⇒",       NULL};
     bool ball = str_is(line->tokens[token].text, "ball") && token + 1 < line->count;
     for (const char *const *word = words; ball && *word; word++) {
         if (str_is(line->tokens[token + 1].text, *word)) {

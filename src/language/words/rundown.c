@@ -240,6 +240,48 @@ static const struct token *goes_for_it(const struct cursor *line, const struct t
     return trial.at;
 }
 
+/* ---- who goes where, one behind the other ---- */
+
+/* 3 to the left corner: where that is over; NULL: no leg. */
+static const struct token *leg_end(const struct cursor *line, const struct token *at)
+{
+    static const char *const ways[] = {"up", "down", "over", "out", "back", "across", NULL};
+    static const char *const tos[] = {"to", "in", "into", "on", "at", NULL};
+    const struct place *place;
+    struct cursor trial = line_look(line, at + 1);
+    if (!attacker_at(at, line->end)) {
+        return NULL;
+    }
+    while (take_among(&trial, ways)) {
+    }
+    if (!take_among(&trial, tos)) {
+        return NULL;
+    }
+    const struct token *spot = past_fillers(trial.at, line->end);
+    return spot < line->end && !attacker_at(spot, line->end) ? spot_end(line, spot, &place) : NULL;
+}
+
+/* 3 to the left corner 2 to the right corner: a stop between, and each goes there. */
+static const struct token *legs_run_on(const struct cursor *line, const struct token *at,
+                                       struct recast *out)
+{
+    const struct token *end = clause_begins_at(line, at) ? leg_end(line, at) : NULL;
+    if (!end || !leg_end(line, end)) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, at);
+    const struct token *leg = at;
+    for (; end; leg = end, end = leg_end(line, leg)) {
+        if (leg > at) {
+            recast_mark(&here, out, ',');
+        }
+        recast_copy(line, out, leg, leg + 1);
+        recast_word(&here, out, "goes");
+        recast_copy(line, out, leg + 1, end);
+    }
+    return leg;
+}
+
 /* ---- where he is already ---- */
 
 /* screens for 3 on the left side, hits 3 on the left: where 3 stands, and nothing else. */
@@ -279,6 +321,6 @@ const struct token *rundown_put(const struct cursor *line, const struct token *a
                                 struct recast *out)
 {
     static plain_way *const ways[] = {only_looks,  says_which,  goes_around, they_again,
-                                      goes_for_it, on_his_side, NULL};
+                                      goes_for_it, legs_run_on, on_his_side, NULL};
     return first_put(ways, line, at, out);
 }

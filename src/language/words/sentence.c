@@ -426,11 +426,13 @@ static void through_what(struct cursor *c, struct phrase *phrase)
 /* The verb as its words say it, and as it is said of these. */
 static void verb_settled(struct predicate *p, struct run_in in, const struct token *verb)
 {
+    static const char *const throws[] = {"throws", "throw", "puts", "put", "gets", "get", NULL};
     struct cursor *c = p->c;
     struct sentence *s = p->s;
     through_what(c, &p->phrase);
     s->verb = p->phrase.verb;
-    bool to = str_is(c->at[-1].text, "to") || str_is(c->at[-1].text, "into");
+    bool to = str_is(c->at[-1].text, "to") || str_is(c->at[-1].text, "into") ||
+              token_is_among(verb, throws);
     if (s->verb == VERB_INBOUNDS && to && s->subject.count == 1 &&
         starts_inside(c, &s->subject.at[0])) {
         s->verb = VERB_PASSES; /* passes in to the post, by one on the floor */

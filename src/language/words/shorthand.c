@@ -124,6 +124,59 @@ static const struct token *leg_noted(const struct cursor *line, const struct tok
     return at + 1;
 }
 
+/* 1 R wing w/ dribble: he takes the ball there. */
+static const struct token *dribble_noted(const struct cursor *line, const struct token *at,
+                                         struct recast *out)
+{
+    static const char *const tails[] = {
+        "with dribble", "with ball", "on dribble",     "off dribble", "by dribble", "w dribble",
+        "dribbling",    "drib",      "on the dribble", "w / dribble", "w / ball",   NULL};
+    const struct place *place;
+    struct cursor trial = line_look(line, at + 1);
+    if (!attacker_at(at, line->end) || !clause_begins_at(line, at)) {
+        return NULL;
+    }
+    take_words(&trial, "to");
+    const struct token *spot = trial.at;
+    const struct token *end = spot < line->end ? spot_end(line, spot, &place) : NULL;
+    trial.at = end ? end : trial.at;
+    if (!end || !take_among(&trial, tails) || !(trial.at == line->end || clause_ends(trial.at))) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, spot);
+    recast_copy(line, out, at, at + 1);
+    recast_word(&here, out, "dribbles");
+    recast_word(&here, out, "to");
+    recast_copy(line, out, spot, end);
+    return trial.at;
+}
+
+/* 1 to 5 nail to 4: to 5 at the nail, and from him on; the arrow is put as `to`. */
+static const struct token *chain_noted(const struct cursor *line, const struct token *at,
+                                       struct recast *out)
+{
+    const struct place *place;
+    const struct token *whom = at + 2;
+    if (!attacker_at(at, line->end) || !clause_begins_at(line, at) || whom + 2 >= line->end ||
+        !token_is_word(at + 1, "to") || !attacker_at(whom, line->end)) {
+        return NULL;
+    }
+    const struct token *end = spot_end(line, whom + 1, &place);
+    if (!end || end + 1 >= line->end || !token_is_word(end, "to") ||
+        !attacker_at(end + 1, line->end)) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, end);
+    recast_copy(line, out, at, at + 1);
+    recast_word(&here, out, "passes");
+    recast_copy(line, out, at + 1, whom + 1);
+    recast_word(&here, out, "at");
+    recast_copy(line, out, whom + 1, end);
+    recast_mark(&here, out, ',');
+    recast_copy(line, out, whom, whom + 1);
+    return end;
+}
+
 static bool posts_at(enum spot spot)
 {
     return spot == SPOT_BLOCK || spot == SPOT_LOW_POST || spot == SPOT_MID_POST ||
@@ -233,13 +286,17 @@ static const struct token *act_noted(const struct cursor *line, const struct tok
     bool cut = token_is_word(at + 1, "bc") && (to == line->end || clause_ends(to));
     bool pass = token_is_among(at + 1, ways) && to + 1 < line->end && token_is_word(to, "to") &&
                 attacker_at(to + 1, line->end);
-    if (!cut && !pass) {
+    bool bare = token_is_among(at + 1, ways) && attacker_at(to, line->end) &&
+                (to + 1 == line->end || clause_ends(to + 1)); /* 5 out 2 */
+    if (!cut && !pass && !bare) {
         return NULL;
     }
     recast_copy(line, out, at, at + 1);
     recast_word(&here, out, cut ? "cuts" : "passes");
-    if (cut) {
+    if (cut || bare) {
         recast_word(&here, out, "to");
+    }
+    if (cut) {
         recast_word(&here, out, "rim");
     }
     return to;
@@ -335,8 +392,8 @@ const struct token *against_said(const struct cursor *line, struct span *told)
 const struct token *shorthand_put(const struct cursor *line, const struct token *at,
                                   struct recast *out)
 {
-    static plain_way *const ways[] = {inbounder_noted, screens_noted, passes_listed,
-                                      act_noted,       off_noted,     leg_noted,
+    static plain_way *const ways[] = {inbounder_noted, screens_noted, passes_listed, chain_noted,
+                                      act_noted,       off_noted,     dribble_noted, leg_noted,
                                       in_the_post,     pointed,       NULL};
     return first_put(ways, line, at, out);
 }

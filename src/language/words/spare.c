@@ -232,8 +232,9 @@ static bool joint_over(const struct cursor *c, const struct token *blamed, struc
                 subject_verb_is(&trial) && bare_before(&trial);
     bool goes_on = blamed > c->at + 1 && ends_in_s(blamed) && !number_token(blamed - 1) &&
                    !token_is_among(blamed - 1, whoms) &&
-                   phrase_read(&trial, FOR_ATTACKERS, &phrase) && phrase.with_s &&
-                   verb_row(phrase.verb)->task != VERB_GUARD;
+                   ((phrase_read(&trial, FOR_ATTACKERS, &phrase) && phrase.with_s &&
+                     verb_row(phrase.verb)->task != VERB_GUARD) ||
+                    act_begins(blamed, c->end, false));
     struct span two = blamed > c->at ? span_join(blamed[-1].span, blamed->span) : blamed->span;
     struct str text = cursor_text(c, two);
     bool unit = memchr(text.at, '.', text.size) != NULL; /* taking 2 s. 4 stays */
