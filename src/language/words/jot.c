@@ -19,8 +19,9 @@ static const char *const note_throws[] = {
 /* 1 to 2, 1 pass 2: the ball is with 2 then. `at` stands behind who note_throws. */
 static int thrown_to(const struct cursor *line, const struct token *at)
 {
+    static const char *const hands[] = {"dho", "ho", "hands-off", "hand-off", "handoff", NULL};
     struct cursor trial = line_look(line, at);
-    bool thrown = take_among(&trial, note_throws);
+    bool thrown = take_among(&trial, note_throws) || take_among(&trial, hands);
     bool to = take_words(&trial, "to");
     return thrown || to ? attacker_at(trial.at, line->end) : 0;
 }
@@ -187,6 +188,51 @@ static const struct token *dho_noted(const struct cursor *line, const struct tok
     return end;
 }
 
+/* ---- 1 L, 1 mid ---- */
+
+/* 5 scr 1: somebody screens for him in the line, before `at`. */
+static bool screened_before(const struct cursor *line, const struct token *at, int number)
+{
+    static const char *const leads[] = {"for",  "scr",   "scrn", "screen",       "screens",
+                                        "bs",   "picks", "pick", "pnr",          "drag",
+                                        "bscr", "sets",  "up",   "ball-screens", NULL};
+    for (const struct token *to = line->at + 1; to < at; to++) {
+        if (attacker_at(to, at) == number && token_is_among(to - 1, leads)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* 5 scr 1, 1 L: off the screen that way; 1 mid: who has the ball drives there. */
+static const struct token *side_noted(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    static const struct entry sides[] = {
+        {"l", 0},    {"left", 0},   {"lt", 0},       {"r", 1},    {"right", 1}, {"rt", 1},
+        {"mid", 2},  {"middle", 2}, {"baseline", 3}, {"base", 3}, {"bl", 3},    {"go l", 0},
+        {"go r", 1}, {"goes l", 0}, {"goes r", 1},   {NULL, 0}};
+    static const char *const words[] = {"left", "right", "middle", "baseline"};
+    int who = attacker_at(at, line->end);
+    struct cursor trial = line_look(line, at + 1);
+    if (!who || !clause_begins_at(line, at)) {
+        return NULL;
+    }
+    int side = take_entry(&trial, sides);
+    if (side < 0 || !(trial.at == line->end || clause_ends(trial.at)) || ball_at(line, at) != who) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, at);
+    recast_copy(line, out, at, at + 1);
+    recast_word(&here, out, "drives");
+    if (screened_before(line, at, who)) {
+        recast_word(&here, out, "off");
+        recast_word(&here, out, "it");
+    }
+    recast_word(&here, out, words[side]);
+    return trial.at;
+}
+
 /* ---- PnR 1-5 ---- */
 
 static const struct entry two_man[] = {
@@ -235,11 +281,12 @@ static bool take_two(struct cursor *c, int *first, int *second)
     return *second > 0 && *second != *first;
 }
 
-/* PnR 1-5, 5 roll: which it has in it. Gives where that is told. */
-static const struct token *past_its_end(struct cursor c, int screener, int kind)
+/* PnR 1-5, 5 roll: told again behind it; PnR 1-5, 5 pop: the other of the two, `*kind`. Gives where
+ * that is told. */
+static const struct token *past_its_end(struct cursor c, int screener, int *kind)
 {
-    static const char *const rolls[] = {"roll", "rolls", NULL};
-    static const char *const pops[] = {"pop", "pops", NULL};
+    static const struct entry ends[] = {
+        {"roll", 0}, {"rolls", 0}, {"pop", 1}, {"pops", 1}, {NULL, 0}};
     const struct token *end = c.at;
     if (c.at >= c.end || c.at->kind != TOKEN_MARK) {
         return end;
@@ -247,9 +294,12 @@ static const struct token *past_its_end(struct cursor c, int screener, int kind)
     c.at++;
     bool same = attacker_at(c.at, c.end) == screener;
     c.at++;
-    bool told = same && take_among(&c, kind == 0 ? rolls : pops) &&
-                (c.at == c.end || c.at->kind == TOKEN_MARK);
-    return told ? c.at : end;
+    int told = same ? take_entry(&c, ends) : -1;
+    if (told < 0 || !(c.at == c.end || c.at->kind == TOKEN_MARK)) {
+        return end;
+    }
+    *kind = told;
+    return c.at;
 }
 
 /* PnR 1-5 going R; 5 PnR w/ 1; 1+5 PnR. */
@@ -289,22 +339,23 @@ static const struct token *pnr_noted(const struct cursor *line, const struct tok
         return NULL;
     }
     struct cursor here = line_look(line, at);
-    int screener = holder == first ? second : first;
-    recast_verb(&here, out, kind == 0 ? STR("pick and roll") : STR("pick and pop"));
-    recast_number(&here, out, first);
-    recast_word(&here, out, "and");
-    recast_number(&here, out, second);
     static const struct entry sides[] = {
         {"l", 0},  {"lt", 0},    {"left", 0},       {"left side", 0}, {"l side", 0}, {"r", 1},
         {"rt", 1}, {"right", 1}, {"right side", 1}, {"r side", 1},    {NULL, 0}};
     struct cursor going = trial;
     int side = take_entry(&going, sides);
-    if (side >= 0 && (going.at == line->end || clause_ends(going.at))) { /* PnR 1-5 L */
+    bool sided = side >= 0 && (going.at == line->end || clause_ends(going.at)); /* PnR 1-5 L */
+    const struct token *end =
+        past_its_end(sided ? going : trial, holder == first ? second : first, &kind);
+    recast_verb(&here, out, kind == 0 ? STR("pick and roll") : STR("pick and pop"));
+    recast_number(&here, out, first);
+    recast_word(&here, out, "and");
+    recast_number(&here, out, second);
+    if (sided) {
         recast_word(&here, out, "going");
         recast_word(&here, out, side == 0 ? "left" : "right");
-        trial = going;
     }
-    return past_its_end(trial, screener, kind);
+    return end;
 }
 
 /* 5 BS 1: a ball screen for the one who has the ball, a back screen for anybody else. */
@@ -333,8 +384,8 @@ static const struct token *shot_noted(const struct cursor *line, const struct to
                                       struct recast *out)
 {
     static const char *const shots[] = {
-        "shot",    "layup",  "lay up", "jumper",         "finish",    "j",         "3pt", "pull up",
-        "pull-up", "pullup", "pu",     "pull up jumper", "pull up j", "open shot", NULL};
+        "score",   "shot",    "layup",  "lay up", "jumper",         "finish",    "j",         "3pt",
+        "pull up", "pull-up", "pullup", "pu",     "pull up jumper", "pull up j", "open shot", NULL};
     struct cursor trial = line_look(line, at);
     bool shot = at > line->at && take_among(&trial, shots);
     trial.at += shot && attacker_at(trial.at, line->end) == 3; /* for three points */
@@ -428,7 +479,12 @@ static const struct token *in_brackets(const struct cursor *line, const struct t
                                           "elb",  "cor",  "crn",    "cnr",   "wing",  "slot",
                                           "nail", "top",  "corner", "elbow", NULL};
     bool where = attacker_at(at - 1, line->end) && token_is_among(at + 1, letters);
-    if (where) {
+    if (!where && attacker_at(at - 1, line->end) && verb_at(line, at + 1)) { /* 1 (pop R wing) */
+        struct cursor here = line_look(line, at);
+        recast_mark(&here, out, ',');
+        recast_copy(line, out, at - 1, at);
+        recast_copy(line, out, at + 1, end);
+    } else if (where) {
         recast_copy(line, out, at + 1, end);
     } else {
         out->told = span_join(at->span, end->span);
@@ -494,8 +550,9 @@ static const struct token *he_goes(const struct cursor *line, const struct token
 
 const struct token *jot_put(const struct cursor *line, const struct token *at, struct recast *out)
 {
-    static plain_way *const ways[] = {arrow_kind, pnr_noted,   dho_noted,   pass_noted, bs_noted,
-                                      shot_noted, after_noted, in_brackets, who_colon,  way_noted,
-                                      bare_throw, both_noted,  set_noted,   he_goes,    NULL};
+    static plain_way *const ways[] = {side_noted,  arrow_kind, pnr_noted,  dho_noted,
+                                      pass_noted,  bs_noted,   shot_noted, after_noted,
+                                      in_brackets, who_colon,  way_noted,  bare_throw,
+                                      both_noted,  set_noted,  he_goes,    NULL};
     return first_put(ways, line, at, out);
 }

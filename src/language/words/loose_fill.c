@@ -486,6 +486,9 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
                 return false;
             }
         }
+        if (token_is_player(k.place->from)) { /* 1 to 2: a pass, and nobody goes there */
+            return false;
+        }
         k.act = &goes;
         k.act_item = k.place;
     }

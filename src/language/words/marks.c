@@ -102,8 +102,8 @@ static bool arrow_passes(const struct line *said)
 {
     static const char *const leads[] = {"rev", "reverse", "ball", "swing", "pass", "then",
                                         "and", "lob",     "skip", "kick",  "inb",  NULL};
-    static const char *const throws[] = {"bounce", "lob", "skip", "pass", "kick", "dump",
-                                         "swing",  "hit", "feed", "in",   "out",  NULL};
+    static const char *const throws[] = {"bounce", "lob",  "skip", "pass", "kick", "dump", "swing",
+                                         "hit",    "feed", "in",   "out",  "dho",  "ho",   NULL};
     size_t from = clause_before(said, said->count);
     if (said->count > from + 1 && token_is_among(&said->tokens[said->count - 1], throws)) {
         return true; /* 4 bounce > 2 */
@@ -127,8 +127,9 @@ static bool acts_behind(struct reader *r, const struct line *line, size_t at)
         return false;
     }
     c.at += is_player(c.at);
-    static const char *const ends[] = {"post",   "shot",  "shots", "layup", "lay-up",
-                                       "jumper", "three", "dunk",  "3",     NULL};
+    static const char *const ends[] = {"post",  "score", "finish", "scores", "shot",
+                                       "shots", "layup", "lay-up", "jumper", "three",
+                                       "dunk",  "3",     NULL};
     if (word_among(&c, ends)) { /* 1 > 5 post: where he is; 1 > 3 shot: what comes of it */
         return false;
     }
@@ -184,11 +185,10 @@ static const char *slashed(const struct line *line, size_t at)
 {
     static const struct {
         const char *first, *second, *put;
-    } rows[] = {{"b", "d", "back-cut"},
-                {"h", "o", "hand-off"},
-                {"w", "o", "without"},
-                {"d", "s", "down-screen"},
-                {"c", "o", "closes-out"}};
+    } rows[] = {{"b", "d", "back-cut"},         {"h", "o", "hand-off"},
+                {"w", "o", "without"},          {"d", "s", "down-screen"},
+                {"c", "o", "closes-out"},       {"s", "c", "short-corner"},
+                {"s", "corner", "short-corner"}};
     for (size_t i = 0; mark_at(line, at + 1, '/') && i < sizeof rows / sizeof *rows; i++) {
         if (word_at(line, at, rows[i].first) && word_at(line, at + 2, rows[i].second)) {
             return rows[i].put;

@@ -366,11 +366,44 @@ static const struct token *called_first(const struct cursor *line, const struct 
     return who;
 }
 
+/* flex: 1 passes to 2; Spain PNR, wheel: what it is called, in words that do nothing. */
+static const struct token *called_colon(const struct cursor *line, const struct token *at,
+                                        struct recast *out)
+{
+    static const char *const never[] = {
+        "if",      "when",    "as",    "once",  "read",     "reads",    "option",  "on",
+        "off",     "not",     "no",    "never", "or",       "either",   "then",    "after",
+        "before",  "until",   "all",   "both",  "everyone", "rest",     "others",  "they",
+        "defense", "defence", "guard", "trap",  "switch",   "weakside", "weak",    "strong",
+        "left",    "right",   "l",     "r",     "swap",     "exchange", "cross",   "screen",
+        "pass",    "passes",  "dho",   "weave", "stagger",  "double",   "counter", "instead",
+        "x",       "ball",    "skip",  "lob",   "flare",    "pin",      "ghost",   "rip",
+        NULL};
+    enum { FAR = 4 };
+    const struct place *place;
+    const struct token *colon = at;
+    if (at != line->at) {
+        return NULL;
+    }
+    for (; colon < line->end && !token_is_mark(colon, ':'); colon++) {
+        if (colon->kind != TOKEN_WORD || colon->possessive || colon == at + FAR ||
+            token_is_among(colon, never) || verb_at(line, colon) || spot_end(line, colon, &place)) {
+            return NULL;
+        }
+    }
+    if (colon == at || colon + 1 >= line->end || !attacker_at(colon + 1, line->end) ||
+        remark_judges(line, at, colon)) {
+        return NULL;
+    }
+    out->told = span_join(at->span, colon[-1].span);
+    return colon + 1;
+}
+
 const struct token *retold_put(const struct cursor *line, const struct token *at,
                                struct recast *out)
 {
-    static plain_way *const ways[] = {called_first, the_other_one, place_and_whose,
-                                      near_whom,    has_got_it,    runs_for_it,
-                                      do_handoff,   give_and_go,   NULL};
+    static plain_way *const ways[] = {called_colon, called_first, the_other_one, place_and_whose,
+                                      near_whom,    has_got_it,   runs_for_it,   do_handoff,
+                                      give_and_go,  NULL};
     return first_put(ways, line, at, out);
 }

@@ -112,7 +112,10 @@ static bool says_more(const struct cursor *line, const struct token *at, const s
 static const struct token *leg_noted(const struct cursor *line, const struct token *at,
                                      struct recast *out)
 {
-    const struct token *end = at + 1 < line->end ? spot_alone(line, at + 1) : NULL;
+    static const char *const ways[] = {"up", "out", "down", "over", "back", NULL};
+    const struct token *spot = at + 1;
+    spot += spot + 1 < line->end && token_is_among(spot, ways); /* 3 up top */
+    const struct token *end = spot < line->end ? spot_alone(line, spot) : NULL;
     if (!attacker_at(at, line->end) || !clause_begins_at(line, at) || !end ||
         !says_more(line, at, end) || (at > line->at && token_is_word(at - 1, "and")) ||
         verb_at(line, at + 1)) {
@@ -121,7 +124,7 @@ static const struct token *leg_noted(const struct cursor *line, const struct tok
     struct cursor here = line_look(line, at);
     recast_copy(line, out, at, at + 1);
     recast_word(&here, out, "to");
-    return at + 1;
+    return spot;
 }
 
 /* 1 R wing w/ dribble: he takes the ball there. */
@@ -175,6 +178,23 @@ static const struct token *chain_noted(const struct cursor *line, const struct t
     recast_mark(&here, out, ',');
     recast_copy(line, out, whom, whom + 1);
     return end;
+}
+
+/* 5 up, PnR w/ 1; 5 across, pick for 4: how he comes to what he does. */
+static const struct token *comes_noted(const struct cursor *line, const struct token *at,
+                                       struct recast *out)
+{
+    static const char *const ways[] = {"up", "across", "over", "out", "down", "away", NULL};
+    static const char *const nouns[] = {"pnr", "dho", "bs", "ds", "scr", "p", NULL};
+    const struct token *acts = at + 3;
+    if (!attacker_at(at, line->end) || !clause_begins_at(line, at) || acts >= line->end ||
+        !token_is_among(at + 1, ways) || !token_is_mark(at + 2, ',') ||
+        !(token_is_among(acts, nouns) || (acts->kind == TOKEN_WORD && verb_at(line, acts)))) {
+        return NULL;
+    }
+    out->told = at[1].span;
+    recast_copy(line, out, at, at + 1);
+    return acts;
 }
 
 static bool posts_at(enum spot spot)
@@ -392,8 +412,8 @@ const struct token *against_said(const struct cursor *line, struct span *told)
 const struct token *shorthand_put(const struct cursor *line, const struct token *at,
                                   struct recast *out)
 {
-    static plain_way *const ways[] = {inbounder_noted, screens_noted, passes_listed, chain_noted,
-                                      act_noted,       off_noted,     dribble_noted, leg_noted,
-                                      in_the_post,     pointed,       NULL};
+    static plain_way *const ways[] = {comes_noted, inbounder_noted, screens_noted, passes_listed,
+                                      chain_noted, act_noted,       off_noted,     dribble_noted,
+                                      leg_noted,   in_the_post,     pointed,       NULL};
     return first_put(ways, line, at, out);
 }
