@@ -471,7 +471,7 @@ bool plain_read(struct cursor *c, sentence_list *out, bool loosely)
 /* The line in full where it is a note: put so, and read again as any other. */
 bool jot_read(struct cursor *c, sentence_list *out)
 {
-    static plain_way *const ways[] = {dictated_put, spoken_put, rundown_put,
+    static plain_way *const ways[] = {dictated_put, spoken_put, rundown_put, likewise_put,
                                       retold_put,   jot_put,    NULL};
     struct plain p = {
         .rows = jot_rows, .row_count = sizeof jot_rows / sizeof *jot_rows, .ways = ways};

@@ -16,6 +16,7 @@ plain_way talk_put;      /* as it is dictated, without a stop */
 plain_way dictated_put;  /* with sounds, with words said twice, with a scene in front */
 plain_way spoken_put;    /* what he does not do, only shows, or looks at, before what he does */
 plain_way rundown_put;   /* where he looks, which of them: told beside what is done */
+plain_way likewise_put;  /* as another one, what one has another one do */
 plain_way retold_put;    /* what is told by what stands around it */
 plain_way jot_put;       /* as it is noted, without to, with brackets: before the others */
 plain_way shorthand_put; /* as it is noted down */

@@ -81,7 +81,9 @@ static const struct token *says_which(const struct cursor *line, const struct to
     struct cursor trial = line_look(line, at);
     bool take = take_among(&trial, takes);
     const struct token *from = trial.at;
-    if (at == line->at || !take_among(&trial, any)) {
+    bool is = from < line->end && from->possessive && str_is(from->text, "whoever"); /* whoever's */
+    trial.at += is;
+    if (at == line->at || (!is && !take_among(&trial, any))) {
         return NULL;
     }
     for (; trial.at + 1 < line->end && trial.at < from + FAR; trial.at++) {
