@@ -302,6 +302,7 @@ static void add_reads(struct rows *rows, const struct run *run)
 {
     diagram_list diagrams = {0}, reads = {0};
     scene_diagrams(rows->setter.arena, run, &diagrams);
+    rows->columns = facts_row(rows); /* a page by itself says of which game it is */
     for (size_t s = 0; s < run->play->steps.count; s++) {
         reads.count = 0;
         for (size_t i = 0; i < diagrams.count; i++) {
@@ -324,6 +325,7 @@ static void add_reads(struct rows *rows, const struct run *run)
             rows_add(rows, row);
         }
     }
+    rows->columns = NULL;
 }
 
 /* ---- the sheet ---- */
