@@ -332,10 +332,10 @@ static void look_at(struct looking *looking, const struct trail *way, double ext
     int wrong = looking->wrong > 0 ? passes_wrong(looking, way) : 0;
     cost += costs.wrong * wrong;
     cost += cost < looking->cost
-                ? real_max(0, way_strain(way, looking->repair->drawing->size.k) - looking->strain)
+                ? way_cost(looking->repair, looking->index, way, looking->cost - cost)
                 : 0;
     cost += cost < looking->cost
-                ? way_cost(looking->repair, looking->index, way, looking->cost - cost)
+                ? real_max(0, way_strain(way, looking->repair->drawing->size.k) - looking->strain)
                 : 0;
     if (cost < looking->cost && !goes_far(looking, way) &&
         passes_wrong(looking, way) <= looking->wrong) {
