@@ -113,6 +113,21 @@ static const struct crowd handoffs[] = {
                                 "    as 1 dribbles, 4 back screens for 1\n"
                                 "    1 fades off 4 to top\n"
                                 "    4 pops to right wing\n"},
+    {"a screener takes a hand-off at his bar",
+     "play \"Quay\"\n"
+     "  rules nba\n"
+     "  level varsity boys\n"
+     "  defense man\n"
+     "  start 1 right corner, 2 left slot, 3 the nail, 4 left dunker spot, 5 left wing\n"
+     "  ball 1\n"
+     "  step 1\n"
+     "    4 stays\n"
+     "    2 screens for 3\n"
+     "    3 rejects 2\n"
+     "    1 overhead passes to 3\n"
+     "    after 1 passes, 3 dribbles at 2\n"
+     "    3 hands off to 2\n"
+     "    after 1 passes, 2 drives to the rim\n"},
 };
 
 /* Where so many stand about one place that no line finds a way: a numeral a foot off its place

@@ -108,6 +108,17 @@ START_TEST(no_ring_at_the_rim)
 }
 END_TEST
 
+/* A run to the rim that a pass ends early is a run to the rim; the block is a place of its own. */
+START_TEST(no_ring_within_six_feet_of_the_basket)
+{
+    staged_move(&staged, TASK_MOVE, body_attacker(2), 0, 2, POINTS(2, 10.4));
+    staged_move(&staged, TASK_MOVE, body_attacker(3), 0, 2, POINTS(-2, 11.6));
+    struct scene *scene = drawn();
+    ck_assert_uint_eq(items_of(scene, CLASS_END, false), 1);
+    ck_assert_int_eq(item_of(scene, CLASS_END, 0)->who, body_attacker(3));
+}
+END_TEST
+
 START_TEST(a_pass_begins_and_ends_with_a_dash)
 {
     staged_pass(&staged, body_attacker(1), body_attacker(2), 0, 0.6);
@@ -487,6 +498,7 @@ int main(void)
     tcase_add_test(all, a_line_starts_and_stops_short_of_what_it_joins);
     tcase_add_test(all, a_move_of_a_foot_is_not_drawn);
     tcase_add_test(all, no_ring_at_the_rim);
+    tcase_add_test(all, no_ring_within_six_feet_of_the_basket);
     tcase_add_test(all, a_pass_begins_and_ends_with_a_dash);
     tcase_add_test(all, a_pass_through_a_symbol_is_broken);
     tcase_add_test(all, a_dribble_zigzags_with_straight_ends);

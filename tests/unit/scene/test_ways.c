@@ -263,6 +263,31 @@ START_TEST(what_a_screener_ran_before_is_drawn_though_it_led_him_by_his_bar)
 }
 END_TEST
 
+START_TEST(a_screener_from_afar_meets_his_bar_square)
+{
+    struct scene *scene = drawn("play \"Lock\"\n"
+                                "  start 1 right wing, 2 left wing, 3 left corner, "
+                                "4 right corner, 5 right block\n"
+                                "  ball 1\n"
+                                "  defense man\n"
+                                "  step\n"
+                                "    2, 3 and 4 stay\n"
+                                "    5 ball screens for 1\n",
+                                1, -1);
+    points_list line = line_of(scene, CLASS_SCREEN, body_attacker(5));
+    struct vec2 last = vec2_unit(vec2_sub(line.at[line.count - 1], line.at[line.count - 2]));
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->class == CLASS_SCREEN && is_bar(scene, item)) {
+            struct vec2 bar = vec2_unit(vec2_sub(item->path[1].p[0], item->path[0].p[0]));
+            ck_assert_double_lt(fabs(vec2_dot(last, bar)), 0.15);
+            return;
+        }
+    }
+    ck_abort_msg("no bar");
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("ways");
@@ -280,6 +305,7 @@ int main(void)
     tcase_add_test(all, a_title_too_long_for_its_picture_is_read_to_its_end);
     tcase_add_test(all, a_screen_of_the_step_before_stands_in_a_read_that_begins_with_its_step);
     tcase_add_test(all, what_a_screener_ran_before_is_drawn_though_it_led_him_by_his_bar);
+    tcase_add_test(all, a_screener_from_afar_meets_his_bar_square);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
