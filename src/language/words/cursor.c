@@ -148,6 +148,11 @@ static const struct token *words_end(const struct cursor *c, const struct token 
     return at;
 }
 
+const struct token *words_behind(const struct cursor *c, struct str words)
+{
+    return words_end(c, c->at, words);
+}
+
 bool take_str(struct cursor *c, struct str words)
 {
     const struct token *end = words_end(c, c->at, words);

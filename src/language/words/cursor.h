@@ -90,6 +90,8 @@ static inline const struct token *cursor_next(const struct cursor *c)
 }
 
 bool take_str(struct cursor *c, struct str words);
+/* Where these words end that stand at the cursor; NULL: they do not. */
+const struct token *words_behind(const struct cursor *c, struct str words);
 /* The first two letters of the next token that counts (a digit, of a number), which a table is gone
  * through by before its words are compared: most of them fail here. */
 struct opening {

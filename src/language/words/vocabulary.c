@@ -103,23 +103,25 @@ struct str number_as_word(struct str written)
 
 int take_spot(struct cursor *c)
 {
-    const struct token *longest = c->at;
+    const struct token *longest = NULL;
     int spot = -1;
     struct index_rows rows = rows_here(c, INDEX_SPOTS);
     for (const unsigned short *row = rows.at; row < rows.end; row++) {
-        struct cursor trial = *c;
-        if (take_str(&trial, str_of(spot_entries[*row].words)) && trial.at > longest) {
-            longest = trial.at;
+        const struct token *end = words_behind(c, str_of(spot_entries[*row].words));
+        if (end && (!longest || end > longest)) {
+            longest = end;
             spot = spot_entries[*row].value;
         }
     }
-    c->at = longest;
+    if (longest) {
+        cursor_take(c, c->at, longest);
+    }
     return spot;
 }
 
 int take_entry(struct cursor *c, const struct entry *entries)
 {
-    const struct token *longest = c->at;
+    const struct token *longest = NULL;
     int value = -1;
     struct opening opening = cursor_opening(c);
     if (opening.first == '\0' ||
@@ -127,16 +129,16 @@ int take_entry(struct cursor *c, const struct entry *entries)
         return -1;
     }
     for (const struct entry *entry = entries; entry->words; entry++) {
-        if (!may_open(opening, entry->words)) {
-            continue;
-        }
-        struct cursor trial = *c;
-        if (take_str(&trial, str_of(entry->words)) && trial.at > longest) {
-            longest = trial.at;
+        const struct token *end =
+            may_open(opening, entry->words) ? words_behind(c, str_of(entry->words)) : NULL;
+        if (end && (!longest || end > longest)) {
+            longest = end;
             value = entry->value;
         }
     }
-    c->at = longest;
+    if (longest) {
+        cursor_take(c, c->at, longest);
+    }
     return value;
 }
 
