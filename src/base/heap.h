@@ -8,8 +8,12 @@
 
 #include <stddef.h>
 
-/* Bytes of the largest chunk that is shared: one large page of the usual machines. */
+/* Bytes of the largest chunk that is shared: one large page, where the machine has such. */
+#ifdef __linux__
 enum { HEAP_TOGETHER = 2 * 1024 * 1024 };
+#else
+enum { HEAP_TOGETHER = 512 * 1024 };
+#endif
 
 /* NULL: there is none. What it holds is not said. `ctx` is for struct memory: nothing. */
 void *heap_take(void *ctx, size_t size);

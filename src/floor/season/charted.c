@@ -289,7 +289,7 @@ void charted_hold_days(struct season_maker *m)
         if (day_number(days[i].date) - day_number(days[i - 1].date) <= YEAR) {
             continue;
         }
-        const struct charted *far = i * 2 <= count ? &days[i - 1] : &days[i];
+        const struct charted *far = i * 2 < count ? &days[i - 1] : &days[i];
         const struct charted *other = far == &days[i] ? &days[i - 1] : &days[i];
         struct diag *diag =
             diag_add(m->diags, DIAG_SEASON_DAY, far->span,

@@ -386,6 +386,10 @@ START_TEST(a_day_far_from_all_others_is_told)
         told += str_is(str_of(diags.all.at[i].row->id), "season.day");
     }
     ck_assert_uint_eq(told, far_days[_i].told);
+    const struct diag *last = diags.all.count > 0 ? &diags.all.at[diags.all.count - 1] : NULL;
+    if (_i == 3) { /* of two the later one */
+        ck_assert(last && strstr(last->message.at, "and 2026-10-01"));
+    }
 }
 END_TEST
 
