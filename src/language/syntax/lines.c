@@ -82,12 +82,19 @@ static bool letters_ok(const struct scan *scan, const char *from, const char *to
     return true;
 }
 
+/* A row that begins with a title, up to `by`: who is told behind it, which is no comment. */
+static bool asks_by_whom(const struct line *line)
+{
+    return line->count > 2 && line->tokens[0].kind == TOKEN_QUOTED &&
+           token_is_word(&line->tokens[line->count - 1], "by");
+}
+
 static void take_comment(struct scan *scan, struct line *line)
 {
     const char *from = scan->at, *to = trim_end(scan, from);
     line->comment_span = scan_span(scan, from, to);
     line->comment = (struct str){from, (size_t)(to - from)};
-    if (letter_is_digit(scan_peek(scan, from + 1)) && to > from + 1) {
+    if (letter_is_digit(scan_peek(scan, from + 1)) && to > from + 1 && !asks_by_whom(line)) {
         struct diag *diag = diag_add(scan->diags, DIAG_TEXT_HASH, line->comment_span,
                                      "what follows # is not read: it is a comment");
         int digits = 1;

@@ -168,11 +168,30 @@ static bool what_part(struct cursor *c, struct row_form *out)
     return share_part(c, out, row_example);
 }
 
-static bool by_part(struct cursor *c, struct row_form *out)
+/* by #12: a jersey without quotes, which is no comment there. */
+static bool jersey_of_comment(const struct line *line, struct row_form *out)
+{
+    size_t digits = 1;
+    while (digits < line->comment.size && line->comment.at[digits] >= '0' &&
+           line->comment.at[digits] <= '9') {
+        digits++;
+    }
+    if (digits < 2 || digits != line->comment.size) {
+        return false;
+    }
+    out->by = line->comment;
+    out->by_span = line->comment_span;
+    return true;
+}
+
+static bool by_part(struct cursor *c, const struct line *line, struct row_form *out)
 {
     static const char example[] = "\"Lantern\" set 7 of 12 by 3";
     take_mark(c, ',');
     if (!take_words(c, "by")) {
+        return true;
+    }
+    if (cursor_done(c) && jersey_of_comment(line, out)) {
         return true;
     }
     if (quoted_read(c, &out->by, &out->by_span)) {
@@ -201,12 +220,18 @@ void charted_line(struct reader *r, const struct line *line)
     if (fine) {
         take_mark(&c, ':');
     }
-    if (!fine || !what_part(&c, &row) || !by_part(&c, &row) || c.refusals > 0 ||
+    if (!fine || !what_part(&c, &row) || !by_part(&c, line, &row) || c.refusals > 0 ||
         !reader_used_up(&c)) {
         reader_broken(r, line);
         return;
     }
     struct row_form *kept = arena_new(r->arena, struct row_form);
+    struct line without = *line;
     *kept = row;
+    if (row.by_span.end > 0 && row.by_span.begin == line->comment_span.begin) {
+        without.comment = (struct str){0};
+        without.comment_span = SPAN_NONE;
+        line = line_keep(r, without);
+    }
     reader_add(r, r->top, FORM_ROW, line)->row = kept;
 }
