@@ -308,7 +308,8 @@ START_TEST(a_player_is_told_by_what_nobody_else_has)
                  {"\"Nora F.\"", "Nora Fenn"},
                  {"\"#7\"", "Nora Fenn"},
                  {"\"#8\"", "Imo Roe #8"},
-                 {"2", "2"}};
+                 {"2", "2"},
+                 {"#7", "Nora Fenn"}};
     for (size_t i = 0; i < sizeof meant / sizeof *meant; i++) {
         const struct season *season =
             season_of(str_format(&arena, "%s%s\n", TWO_NORAS, meant[i].said).at);
