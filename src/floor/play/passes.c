@@ -148,7 +148,10 @@ static void bring_in(struct maker *m, const struct sentence *s, struct task *tas
 bool make_pass(struct maker *m, const struct sentence *s, const struct voice *voice,
                struct task *task, struct work *work)
 {
-    task->other = who_receiver(m, &s->object, voice, task->who);
+    /* who is not said again is he who did something before, wherever he is now */
+    bool again = s->object.span.begin < s->verb_span.begin;
+    task->other =
+        again ? who_body(m, &s->object, voice) : who_receiver(m, &s->object, voice, task->who);
     if (task->other == BODY_NONE) {
         return false;
     }

@@ -90,7 +90,7 @@ static bool people_read(struct cursor *c, struct area *area, size_t *count)
         return true;
     }
     noun = cursor_next(c);
-    bool named = noun && take_among(c, people_words);
+    bool named = noun && (take_among(c, people_words) || take_among(c, man_words));
     *count = named && *count == 0 && !plural(noun) ? 1 : *count;
     return (named || *count == 2) && take_among(c, at_words) && area_read(c, area);
 }

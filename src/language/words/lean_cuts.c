@@ -168,6 +168,62 @@ static void pretended_cut(const struct cursor *c, const struct token *at, struct
 
 /* ---- how, with what, out of what ---- */
 
+/* Away from the ball, behind the play: where one is already, or what he has done. */
+static const struct token *safe_front(const struct cursor *c, const struct token *at)
+{
+    static const char *const fronts[] = {"away from ball",
+                                         "away from pass",
+                                         "away from play",
+                                         "away from action",
+                                         "away from all that",
+                                         "behind play",
+                                         "behind action",
+                                         "behind pick and roll",
+                                         "behind all that",
+                                         "right behind his pass",
+                                         "right behind her pass",
+                                         "behind his pass",
+                                         "behind her pass",
+                                         "out of double team",
+                                         "out of trap",
+                                         "on weak side",
+                                         "on help side",
+                                         "on strong side",
+                                         "on ball side",
+                                         "on other side",
+                                         "on other side of floor",
+                                         "into space that this opens",
+                                         "into that space",
+                                         "into open space",
+                                         "into gap",
+                                         "from here on",
+                                         "for now",
+                                         "all through this step",
+                                         "all through step",
+                                         "throughout this step",
+                                         "throughout step",
+                                         "throughout",
+                                         "whole time",
+                                         "all this time",
+                                         "all along",
+                                         "in this step",
+                                         "as our safety",
+                                         "as our outlet",
+                                         "as safety",
+                                         "as outlet",
+                                         "as last man",
+                                         "with that done",
+                                         "that done",
+                                         "out of that look",
+                                         "between lines of zone",
+                                         "between lines of press",
+                                         "in heart of zone",
+                                         "in middle of it all",
+                                         NULL};
+    struct cursor trial = line_look(c, at);
+    return take_among(&trial, fronts) ? trial.at : NULL;
+}
+
 /* With a hop, 3 drives; peeling off the back, 5 runs; from the corner 4 comes up. */
 static void front_cut(const struct cursor *c, const struct token *at, struct cuts *cuts)
 {
@@ -192,10 +248,60 @@ static void front_cut(const struct cursor *c, const struct token *at, struct cut
         add_cut(cuts, at, who);
         return;
     }
+    if (safe_front(c, at) == end) {
+        add_cut(cuts, at, who);
+        return;
+    }
     lead = line_look(c, at);
     bool how = take_among(&lead, hows) || (ends_in_ing(at) && !verb_at(c, at) && ++lead.at);
     if (how && idle_words(c, lead.at, end)) {
         add_cut(cuts, at, who);
+    }
+}
+
+/* ; nothing else changes: a tail that says that no more is done. */
+static void no_more_cut(const struct cursor *c, const struct token *mark, struct cuts *cuts)
+{
+    static const char *const tails[] = {"nothing else changes",
+                                        "nothing else happens",
+                                        "nothing else moves",
+                                        "nothing more",
+                                        "nothing else",
+                                        "that is all",
+                                        "that's all",
+                                        "that is it",
+                                        "and that is all",
+                                        "and no more",
+                                        "no more than that",
+                                        "no further",
+                                        "all else stays same",
+                                        "rest stays same",
+                                        "everything else stays same",
+                                        NULL};
+    struct cursor trial = line_look(c, mark + 1);
+    if (mark > c->at && take_among(&trial, tails) &&
+        (trial.at == c->end || sentence_ends(trial.at))) {
+        add_cut(cuts, mark, trial.at);
+    }
+}
+
+/* 3 passes to 5 and splits with 1: 1 goes, 3 cuts: what several do is told of each behind it. */
+static void splits_cut(const struct cursor *c, const struct token *colon, struct cuts *cuts)
+{
+    static const char *const acts[] = {
+        "splits",       "scissors",      "crosses", "exchanges", "switches",
+        "interchanges", "criss-crosses", "changes", "trades",    NULL};
+    const struct token *clause = colon;
+    while (clause > c->at && !joint_at(clause - 1)) {
+        clause--;
+    }
+    struct cursor trial = line_look(c, clause);
+    bool with = clause > c->at && take_among(&trial, acts) && take_words(&trial, "with") &&
+                attacker_at(trial.at, c->end) && trial.at + 1 == colon;
+    struct cursor behind = line_look(c, colon + 1);
+    if (with && names_player(colon + 1, c->end, (int)trial.at->number) &&
+        subject_verb_is(&behind)) {
+        add_cut(cuts, clause, colon + 1);
     }
 }
 
@@ -251,6 +357,12 @@ void cuts_find(const struct cursor *c, struct cuts *cuts)
     for (const struct token *at = c->at; at < c->end; at++) {
         if (at == c->at || sentence_ends(at - 1) || token_is_mark(at - 1, ':')) {
             front_cut(c, at, cuts);
+        }
+        if (at->kind == TOKEN_MARK) {
+            no_more_cut(c, at, cuts);
+        }
+        if (token_is_mark(at, ':') && at > c->at) {
+            splits_cut(c, at, cuts);
         }
         if (token_is_mark(at, ',')) {
             apart_cut(c, at, cuts);

@@ -396,6 +396,15 @@ static const struct token *main_dictated(const struct cursor *c, const struct to
     return NULL;
 }
 
+/* his man, for him: of the one who acts behind the comma. */
+static bool his_man(const struct cursor *c, const struct token *from, const struct token *to)
+{
+    static const char *const hims[] = {"his man",      "her man",      "for him", "for her",
+                                       "his defender", "her defender", NULL};
+    struct cursor trial = line_look(c, from);
+    return take_among(&trial, hims) && trial.at == to;
+}
+
 /* With 5 screening for 1, 4 lifts: while 5 screens for 1. */
 bool with_doing(const struct cursor *c, struct recast *r)
 {
@@ -409,14 +418,20 @@ bool with_doing(const struct cursor *c, struct recast *r)
     }
     const struct token *comma = main_comma(c, ing.at, &who);
     const struct token *main = comma ? comma : main_dictated(c, ing.at, &who);
-    if (!main || points_on(ing.at, main) || same_who(&doer.who, &who.who)) {
+    bool for_him = main && phrase.verb == VERB_SCREENS && his_man(c, ing.at, main);
+    if (!main || (points_on(ing.at, main) && !for_him) || same_who(&doer.who, &who.who)) {
         return false;
     }
     struct cursor here = line_look(c, c->at);
     recast_word(&here, r, "while");
     recast_somebody(&here, r, &doer);
     put_third(&here, r, bare);
-    recast_copy(c, r, ing.at, main);
+    if (for_him) {
+        recast_word(&here, r, "for");
+        recast_somebody(c, r, &who);
+    } else {
+        recast_copy(c, r, ing.at, main);
+    }
     if (!comma) {
         recast_mark(&here, r, ',');
     }
