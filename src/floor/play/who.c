@@ -212,7 +212,10 @@ static body is_now_at(const struct maker *m, struct vec2 p)
 body who_receiver(struct maker *m, const struct who *who, const struct voice *voice, body passer)
 {
     body found = receiver(m, who, voice, passer);
-    if (who->kind != WHO_SPOT || found >= BODY_COACH ||
+    const struct place *place = who->kind == WHO_SPOT ? who->place : NULL;
+    bool one_spot = place && place->kind == PLACE_SPOT &&
+                    (place->side != SIDE_NONE || !spot_row(place->spot)->sided);
+    if (!one_spot || found >= BODY_COACH ||
         vec2_near(m->flow.at[found], m->stood[found], STANDS_WITHIN)) {
         return found;
     }

@@ -115,6 +115,31 @@ static int defender_unfit(struct predicate *p, const struct who *who)
     return -1;
 }
 
+/* 5, who stands at the nail, cuts off the nail: where he comes from, and nobody's screen. */
+static bool comes_from_there(struct predicate *p, const struct who *who)
+{
+    struct cursor *c = p->c;
+    struct spot_stood stood;
+    if (verb_row(p->s->verb)->task != VERB_USE || who->kind != WHO_SPOT ||
+        p->s->subject.count != 1 || !above_stands(c, &p->s->subject.at[0], &stood) ||
+        !stood_on(&stood, who->place)) {
+        return false;
+    }
+    const struct token *off = NULL;
+    for (const struct token *at = p->from; at < c->at; at++) {
+        off = at->span.end <= who->span.begin && !at->filler ? at : off;
+    }
+    if (!off) {
+        return false;
+    }
+    struct str where = cursor_text(c, who->span);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_LEFT_OVER, off->span, "`%.*s` is where %.*s stands", STR_ARG(where),
+                     STR_ARG(subject_text(p))),
+              "leave it out, or name the screener: `off 5`");
+    return true;
+}
+
 int player_fits(struct predicate *p, const struct who *who, char letter)
 {
     struct cursor *c = p->c;
@@ -148,6 +173,9 @@ int player_fits(struct predicate *p, const struct who *who, char letter)
     if (who->kind == WHO_BALL && (task == VERB_PASS || task == VERB_EXCHANGE)) {
         return unfit(p, who, "what is passed", "a player",
                      "write the player's number: `1 passes to 2`");
+    }
+    if (comes_from_there(p, who)) {
+        return -1;
     }
     if (who->kind == WHO_SPOT && p->s->verb == VERB_DRIBBLES_AT) {
         return unfit(p, who, "a place", "a player",

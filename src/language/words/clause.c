@@ -397,14 +397,31 @@ static int seconds_read(struct cursor *c, struct tie *tie)
                : -1;
 }
 
+/* as soon as, where it was written so: for messages. */
+static const char *tie_as_written(const struct cursor *c, const struct token *from, int word)
+{
+    for (const struct token *at = from; at < c->at; at++) {
+        if (at->kind != TOKEN_WORD || (at > from && at->span.begin < at[-1].span.end)) {
+            return entry_words(clause_entries, word);
+        }
+    }
+    const char *plain = entry_words(clause_entries, word);
+    struct str text = cursor_text(c, cursor_taken(c, from));
+    return str_equal_fold(text, str_of(plain)) ? plain
+                                               : str_format(c->arena, "%.*s", STR_ARG(text)).at;
+}
+
 bool clause_read(struct cursor *c, struct tie *tie)
 {
     int seconds = seconds_read(c, tie);
     if (seconds != 0) {
         return seconds > 0;
     }
+    const struct token *from = cursor_next(c);
     tie->word = noun_clause(c);
-    int word = tie->word != TIE_NONE ? (int)tie->word : take_entry(c, clause_entries);
+    bool noun = tie->word != TIE_NONE;
+    int word = noun ? (int)tie->word : take_entry(c, clause_entries);
     tie->word = (enum tie_word)word;
-    return clause_event_read(c, tie, entry_words(clause_entries, word));
+    return clause_event_read(
+        c, tie, noun || !from ? entry_words(clause_entries, word) : tie_as_written(c, from, word));
 }

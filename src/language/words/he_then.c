@@ -11,12 +11,17 @@ static const char *const tie_words[] = {"as soon as", "as long as",  "the moment
                                         "till",       "by the time", NULL};
 
 /* The only attacker whom the line names between these; 0: none, or two. */
-static int only_one(const struct token *from, const struct token *to)
+static int only_one(const struct cursor *line, const struct token *from, const struct token *to)
 {
     int one = 0;
     for (const struct token *at = from; at < to; at++) {
         struct token number = *at;
         number.possessive = false;
+        bool counts = token_is_spelled(at) && at + 1 < to && at[1].kind == TOKEN_WORD &&
+                      !verb_at(line, at + 1); /* the two corner men */
+        if (counts) {
+            return 0;
+        }
         int named = at->kind == TOKEN_NUMBER ? attacker_at(&number, &number + 1) : 0;
         if (named && one && named != one) {
             return 0;
@@ -87,7 +92,7 @@ static const struct token *he_in_moment(const struct cursor *line, const struct 
     int passer, receiver;
     const struct token *end = open_end(line, he);
     bool pass = one_pass(line, line->at, line->end, &passer, &receiver);
-    int who = end && pass ? receiver : only_one(line->at, line->end);
+    int who = end && pass ? receiver : only_one(line, line->at, line->end);
     bool acts = he->possessive || verb_at(line, he + 1) || act_begins(he + 1, line->end, false);
     if (!who || !(end || acts)) {
         return NULL;
@@ -123,7 +128,7 @@ static const struct token *he_behind_moment(const struct cursor *line, const str
             return NULL;
         }
     }
-    int who = only_one(line->at, at), passer, receiver;
+    int who = only_one(line, line->at, at), passer, receiver;
     if (!who && one_pass(line, line->at, at, &passer, &receiver)) {
         enum verb_task task = verb_row(phrase.verb)->task;
         bool runs = (task == VERB_MOVE && phrase.verb != VERB_GOES) || task == VERB_SCREEN;

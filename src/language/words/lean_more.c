@@ -51,7 +51,9 @@ static void adverb_cut(const struct cursor *c, const struct token *at, struct cu
     bool then = token_is_word(at, "only") && at + 1 < c->end && token_is_word(at + 1, "then");
     bool before_verb = token_is_word(at, "only") && at > c->at && at + 1 < c->end &&
                        at[-1].kind != TOKEN_WORD && ends_in_s(at + 1);
-    if (ly || then || before_verb || token_is_among(at, others)) {
+    bool whole = (token_is_word(at, "whole") || token_is_word(at, "entire")) && at + 1 < c->end &&
+                 at[1].kind == TOKEN_WORD; /* the whole baseline */
+    if (ly || then || before_verb || whole || token_is_among(at, others)) {
         add_cut(cuts, at, at + 1);
     }
 }
@@ -165,6 +167,21 @@ static void zone_cut(const struct cursor *c, const struct token *at, struct cuts
     }
 }
 
+/* pitches it to 3 as he runs by: it meets him anyway. */
+static void passing_cut(const struct cursor *c, const struct token *at, struct cuts *cuts)
+{
+    static const char *const whos[] = {"as he", "as she", "as they", "when he", "when she", NULL};
+    static const char *const bys[] = {"runs by",   "goes by",   "comes by",  "cuts by",
+                                      "passes",    "pass",      "run by",    "go by",
+                                      "come by",   "runs past", "goes past", "comes past",
+                                      "passes by", "flies by",  NULL};
+    struct cursor trial = line_look(c, at);
+    if (at > c->at + 2 && take_among(&trial, whos) && take_among(&trial, bys) &&
+        part_ends(&trial)) {
+        add_cut(cuts, with_comma(c, at), trial.at);
+    }
+}
+
 /* ---- where the ball is ---- */
 
 /* The latest sentence above is a pass to this player, by number; 0: it is none. */
@@ -220,5 +237,6 @@ void cuts_find_more(const struct cursor *c, const struct token *at, struct cuts 
     past_cut(c, at, cuts);
     being_cut(c, at, cuts);
     zone_cut(c, at, cuts);
+    passing_cut(c, at, cuts);
     adverb_cut(c, at, cuts);
 }

@@ -89,6 +89,14 @@ static void refuse_light(struct cursor *c, const who_list *list, struct span spa
     struct str word = cursor_text(c, span), who = subject_words(c, list);
     const char *s = list->count > 1 ? "" : "s", *es = list->count > 1 ? "" : "es";
     int other = list->at[0].kind == WHO_PLAYER && list->at[0].number == 2 ? 3 : 2;
+    if (gives && list->at[0].kind == WHO_DEFENDER) { /* gives the cutter a bump */
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_TWO_MEANINGS, span, "`%.*s` what? A defender has nothing to give",
+                         STR_ARG(word)),
+                  "a defender `%.*s bumps 3`, `helps to the lane`, `recovers`, `guards 4`",
+                  STR_ARG(who));
+        return;
+    }
     if (gives) {
         diag_help(c->diags,
                   REFUSE(c, TEXT_TWO_MEANINGS, span, "`%.*s` alone is two things", STR_ARG(word)),

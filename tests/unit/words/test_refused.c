@@ -263,7 +263,7 @@ static const struct refusal refusals[] = {
      "`when 1 gets there`: a moment is named by a verb of the play",
      "write `after 1 cuts`: that is when the sentence is done"},
     {"1 passes to 2. once 1 arrives, 3 cuts to the rim", "text.clause-half", "arrives",
-     "`when 1 arrives`: a moment is named by a verb of the play",
+     "`once 1 arrives`: a moment is named by a verb of the play",
      "write `after 1 passes`: that is when the sentence is done"},
     {"4 goes to the cone", "text.drill-only", "cone", "`cone` stands in drills only",
      "open it with `drill`, or name a spot: `left corner`, `beside 3`"},
