@@ -207,6 +207,24 @@ static body is_now_at(const struct maker *m, struct vec2 p)
     return count == 1 ? found : (body)BODY_NONE;
 }
 
+/* The left corner goes to the wing: a line above has called him so who acts in it. */
+static bool called_so(const struct maker *m, const struct place *place)
+{
+    for (size_t i = 0; m->block && i < m->block->count && i < m->line; i++) {
+        const struct form *form = m->block->at[i].form;
+        const struct sentence *s = form->kind == FORM_SENTENCE ? form->sentence : NULL;
+        for (size_t n = 0; s && n < s->subject.count; n++) {
+            const struct place *other =
+                s->subject.at[n].kind == WHO_SPOT ? s->subject.at[n].place : NULL;
+            if (other && other->kind == PLACE_SPOT && other->spot == place->spot &&
+                other->side == place->side) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 /* Who stood at the spot as the step began, and has left it, does not get a pass to it: whoever has
  * come there since does. */
 body who_receiver(struct maker *m, const struct who *who, const struct voice *voice, body passer)
@@ -215,7 +233,7 @@ body who_receiver(struct maker *m, const struct who *who, const struct voice *vo
     const struct place *place = who->kind == WHO_SPOT ? who->place : NULL;
     bool one_spot = place && place->kind == PLACE_SPOT &&
                     (place->side != SIDE_NONE || !spot_row(place->spot)->sided);
-    if (!one_spot || found >= BODY_COACH ||
+    if (!one_spot || found >= BODY_COACH || called_so(m, place) ||
         vec2_near(m->flow.at[found], m->stood[found], STANDS_WITHIN)) {
         return found;
     }
