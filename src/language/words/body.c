@@ -482,6 +482,26 @@ static bool against_line(struct reader *r, const struct line *line)
     return true;
 }
 
+/* so if, okay now if: what is said before a read says nothing. */
+static bool talk_before_if(struct reader *r, const struct line *line)
+{
+    static const char *const small[] = {"so", "now", "and",     "but",  "okay",  "ok",
+                                        "um", "uh",  "alright", "well", "right", NULL};
+    size_t at = 0;
+    while (at + 1 < line->count &&
+           (token_is_among(&line->tokens[at], small) || (at > 0 && is_comma(&line->tokens[at])))) {
+        at++;
+    }
+    if (at == 0 || !token_is_word(&line->tokens[at], "if")) {
+        return false;
+    }
+    struct line behind = *line;
+    behind.tokens = line->tokens + at;
+    behind.count = line->count - at;
+    if_lines(r, line_keep(r, behind));
+    return true;
+}
+
 void play_line(struct reader *r, const struct line *line, struct opener opener)
 {
     if (opener.kind == LINE_IF && setting_said(r, line)) { /* against a 2-3 */
@@ -498,6 +518,7 @@ void play_line(struct reader *r, const struct line *line, struct opener opener)
         if (opener.kind != LINE_BRANCH || !line_answers(r, line)) {
             heading_read(r, line, opener);
         }
+    } else if (opener.kind == LINE_OTHER && talk_before_if(r, line)) {
     } else if (against_line(r, line)) { /* against their 2-3, 1 passes to 2 */
     } else if (opener.kind == LINE_IF || (opener.kind == LINE_OTHER && line_is_read(r, line))) {
         if_lines(r, line);

@@ -11,8 +11,8 @@
 /* Nobody but a player can stand behind these. */
 static bool waits_for_player(const struct token *from, const struct token *at)
 {
-    static const char *const words[] = {"to",     "for",     "off",    "with",
-                                        "toward", "towards", "beside", NULL};
+    static const char *const words[] = {"to",     "for",  "off",   "with",  "toward", "towards",
+                                        "beside", "hits", "finds", "feeds", NULL};
     return at > from && token_is_among(at - 1, words);
 }
 

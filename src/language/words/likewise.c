@@ -19,7 +19,8 @@ struct done_before {
 };
 
 /* The clause right in front of `at`; false: none of somebody named. */
-static bool before_it(const struct cursor *line, const struct token *at, struct done_before *out)
+static bool done_in_front(const struct cursor *line, const struct token *at,
+                          struct done_before *out)
 {
     static const char *const joints[] = {"and", "then", "so", "while", NULL};
     const struct token *to = at, *from;
@@ -49,7 +50,7 @@ static bool take_same(struct cursor *c)
 }
 
 /* on the left, on the other side: the word for the side, or `other`; NULL: none. */
-static const char *side_said(struct cursor *c)
+static const char *side_told(struct cursor *c)
 {
     static const struct entry sides[] = {
         {"on left side", 0},  {"on left", 0},          {"to left", 0},     {"to left side", 0},
@@ -125,12 +126,12 @@ static const struct token *does_the_same(const struct cursor *line, const struct
         return NULL;
     }
     const struct token *whom = NULL;
-    const char *side = side_said(&trial);
+    const char *side = side_told(&trial);
     if (!side && take_words(&trial, "for") && attacker_at(trial.at, line->end)) {
         whom = trial.at++;
-        side_said(&trial);
+        side_told(&trial);
     }
-    if (!ends_clause(line, trial.at) || !before_it(line, at, &done)) {
+    if (!ends_clause(line, trial.at) || !done_in_front(line, at, &done)) {
         return NULL;
     }
     if (!clause_begins_at(line, at)) {

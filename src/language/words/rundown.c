@@ -211,6 +211,58 @@ static const struct token *they_again(const struct cursor *line, const struct to
     return two ? verb : NULL;
 }
 
+/* comes off both of them, off the double: off 4 and 5, where no other two stand in the line. */
+static const struct token *off_both(const struct cursor *line, const struct token *at,
+                                    struct recast *out)
+{
+    static const char *const boths[] = {
+        "both of them", "both screens",  "both",      "double", "two of them",
+        "stagger",      "double screen", "them both", "them",   NULL};
+    const struct token *to = NULL;
+    struct cursor trial = line_look(line, at + 1);
+    if (at == line->at || !(token_is_word(at, "off") || token_is_word(at, "uses"))) {
+        return NULL;
+    }
+    take_words(&trial, "of");
+    const struct token *two = take_among(&trial, boths) ? together_before(line, at, &to) : NULL;
+    if (!two) {
+        return NULL;
+    }
+    recast_copy(line, out, at, at + 1);
+    recast_copy(line, out, two, to);
+    return trial.at;
+}
+
+/* ---- who sets it ---- */
+
+/* 5 sets it 1 uses it: for 1, who goes on without a word between. */
+static const struct token *set_for_next(const struct cursor *line, const struct token *at,
+                                        struct recast *out)
+{
+    static const char *const sets[] = {"sets it", "sets screen",      "sets pick", "screens",
+                                       "picks",   "sets ball screen", "set it",    NULL};
+    static const char *const uses[] = {"uses",    "comes off", "goes off", "rejects",
+                                       "refuses", "takes",     "turns",    NULL};
+    struct cursor trial = line_look(line, at + 1);
+    struct who holder;
+    int who = attacker_at(at, line->end);
+    if (!who || !clause_begins_at(line, at) || !take_among(&trial, sets)) {
+        return NULL;
+    }
+    int user = attacker_at(trial.at, line->end);
+    struct cursor use = line_look(line, trial.at + 1);
+    if (!user || user == who || !take_among(&use, uses) || !above_holder(line, &holder)) {
+        return NULL;
+    }
+    struct cursor here = line_look(line, at);
+    recast_copy(line, out, at, at + 1);
+    recast_word(&here, out, holder.number == user ? "ball-screens" : "screens");
+    recast_word(&here, out, "for");
+    recast_copy(line, out, trial.at, trial.at + 1);
+    recast_mark(&here, out, ',');
+    return trial.at;
+}
+
 /* ---- for the hand-off ---- */
 
 /* runs in for the hand-off, comes by him for a hand-off: gets it. */
@@ -322,7 +374,8 @@ static const struct token *on_his_side(const struct cursor *line, const struct t
 const struct token *rundown_put(const struct cursor *line, const struct token *at,
                                 struct recast *out)
 {
-    static plain_way *const ways[] = {only_looks,  says_which,  goes_around, they_again,
-                                      goes_for_it, legs_run_on, on_his_side, NULL};
+    static plain_way *const ways[] = {only_looks,  says_which, goes_around,  they_again,
+                                      goes_for_it, off_both,   set_for_next, legs_run_on,
+                                      on_his_side, NULL};
     return first_put(ways, line, at, out);
 }

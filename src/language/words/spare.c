@@ -225,6 +225,7 @@ static bool joint_over(const struct cursor *c, const struct token *blamed, struc
 {
     static const char *const persons[] = {
         "he", "she", "they", "everybody", "everyone", "everybody else", NULL};
+    static const char *const lights[] = {"sets", "gets", "takes", "makes", "uses", "hits", NULL};
     static const char *const whoms[] = {"him", "her", "them", NULL}; /* passes to 2 cuts: who? */
     struct cursor trial = line_look(c, blamed);
     struct phrase phrase;
@@ -234,7 +235,7 @@ static bool joint_over(const struct cursor *c, const struct token *blamed, struc
                    !token_is_among(blamed - 1, whoms) &&
                    ((phrase_read(&trial, FOR_ATTACKERS, &phrase) && phrase.with_s &&
                      verb_row(phrase.verb)->task != VERB_GUARD) ||
-                    act_begins(blamed, c->end, false));
+                    act_begins(blamed, c->end, false) || token_is_among(blamed, lights));
     struct span two = blamed > c->at ? span_join(blamed[-1].span, blamed->span) : blamed->span;
     struct str text = cursor_text(c, two);
     bool unit = memchr(text.at, '.', text.size) != NULL; /* taking 2 s. 4 stays */
