@@ -238,6 +238,29 @@ static bool taken_from(const struct cursor *c, const struct token *from, const s
            (begins || (said->who.kind == WHO_PLAYER && same_who(&before->who, &said->who)));
 }
 
+static bool plain_number(const struct token *at)
+{
+    return at->kind == TOKEN_NUMBER && at->integer && !at->possessive;
+}
+
+/* 4 no 5 cuts, passes to 4 no 5, to the left no right corner: one player or side for another, with
+ * nothing else said again. Gives what is taken back, or NULL. */
+static const struct token *replaced_word(const struct cursor *c, const struct token *from,
+                                         const struct token *back, const struct token *behind)
+{
+    static const char *const sides[] = {"left", "right", NULL};
+    const struct token *said = past_fillers(behind, c->end);
+    if (back == from || said == c->end || str_equal(back[-1].text, said->text)) {
+        return NULL;
+    }
+    bool side = token_is_among(back - 1, sides) && token_is_among(said, sides) &&
+                said + 1 < c->end && !clause_ends(said + 1);
+    bool players = plain_number(back - 1) && plain_number(said);
+    bool acts = players && (back - 1 == from || clause_ends(back - 2)) && verb_behind(c, said);
+    bool taken = players && waits_for_player(from, back - 1) && ends_behind(c, said);
+    return side || acts || taken ? back - 1 : NULL;
+}
+
 /* What the words behind stand for: the sentence right before them, of which the subject stays where
  * they name none, or the place; NULL: nothing, or a sentence that could stand beside it, reported.
  */
@@ -246,6 +269,10 @@ static const struct token *replaced(struct cursor *c, const struct token *from,
                                     bool loose)
 {
     struct head before, said;
+    const struct token *word = replaced_word(c, from, back, behind);
+    if (word) {
+        return word;
+    }
     if (!head_read(c, behind, &said)) {
         return replaced_place(c, from, back, behind);
     }

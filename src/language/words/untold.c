@@ -59,7 +59,8 @@ static bool says_enough(const struct cursor *c, const struct sentence *s)
     bool whom = !strchr(needs, 'W') || who_is_one(&s->object);
     bool where = !strchr(needs, 'P') || s->place;
     bool screened = row->task != VERB_USE || above_screened(c, &s->subject.at[0], &s->object);
-    return row->task != VERB_HOLD && whom && where && screened && !strpbrk(needs, "TSO") &&
+    bool out = !strchr(needs, 'O') || s->verb == VERB_INBOUNDS; /* who has the ball is there */
+    return row->task != VERB_HOLD && whom && where && screened && out && !strpbrk(needs, "TS") &&
            s->verb != VERB_REBOUNDS && !(s->object.kind != WHO_NONE && acts_in(s, &s->object));
 }
 

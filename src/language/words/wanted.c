@@ -87,7 +87,19 @@ static const struct token *put_wanted(const struct cursor *c, const struct token
         return NULL;
     }
     static const char *const leads[] = {"to be", "is", "just", NULL};
+    static const struct entry kinds[] = {{"down screening", 0},  {"back screening", 1},
+                                         {"cross screening", 2}, {"ball screening", 3},
+                                         {"up screening", 1},    {"flare screening", 4},
+                                         {"pinning down", 0},    {NULL, 0}};
+    static const char *const screens[] = {"down-screens", "back-screens", "cross-screens",
+                                          "ball-screens", "flare-screens"};
     take_among(&trial, leads);
+    int kind = take_entry(&trial, kinds);
+    if (kind >= 0) {
+        recast_somebody(c, r, &who);
+        recast_word(c, r, screens[kind]);
+        return trial.at;
+    }
     struct cursor to = line_look(c, who.to);
     if (phrase_ing_here(&trial, FOR_ATTACKERS, &phrase, &bare)) {
         recast_somebody(c, r, &who);
