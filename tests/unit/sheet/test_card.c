@@ -35,7 +35,7 @@ START_TEST(what_is_special_goes_before_how_they_defend)
 {
     tag("man");
     tag("Late Clock");
-    ck_assert_str_eq(word_of(), "Late clock");
+    ck_assert_str_eq(word_of(), "Late clock, man");
 }
 END_TEST
 
@@ -54,7 +54,7 @@ START_TEST(a_tag_of_the_coachs_own_is_its_own_group)
     ck_assert_str_eq(word_of(), "Quick hitter");
     ck_assert_uint_eq(situation_of(&arena, &play).order, situation_count());
     tag("blob");
-    ck_assert_str_eq(word_of(), "Baseline");
+    ck_assert_str_eq(word_of(), "Baseline, man");
 }
 END_TEST
 
@@ -69,7 +69,7 @@ START_TEST(without_tags_a_throw_in_tells_where_it_is)
 {
     play.throw_in = true;
     play.start[play.ball].at = vec2_of(2, court->baseline - 0.7);
-    ck_assert_str_eq(word_of(), "Baseline");
+    ck_assert_str_eq(word_of(), "Baseline, man");
     play.start[play.ball].at = vec2_of(-court->half_width - 0.7, 5);
     ck_assert_str_eq(word_of(), "Sideline");
     play.start[play.ball].at = vec2_of(court->half_width + 0.7, 5);
@@ -87,7 +87,7 @@ START_TEST(without_tags_clock_and_defense_tell)
     play.defense = DEFENSE_PRESS;
     ck_assert_str_eq(word_of(), "Press");
     play.clock = 6;
-    ck_assert_str_eq(word_of(), "Late clock");
+    ck_assert_str_eq(word_of(), "Late clock, man");
     play = (struct play){.court = court, .is_drill = true};
     ck_assert_str_eq(word_of(), "Drills");
 }
