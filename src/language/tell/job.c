@@ -118,6 +118,30 @@ static bool shoots_next(const struct teller *t, size_t index)
     return false;
 }
 
+/* Where one stands when so many tasks of the step are done. */
+static struct vec2 stands_now(const struct teller *t, size_t until)
+{
+    struct vec2 at = stands_at(t->play, t->step, t->you);
+    for (size_t i = 0; i < until; i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->who == t->you) {
+            at = task->planned;
+        }
+    }
+    return at;
+}
+
+/* Behind half court the rim near by is one's own. */
+static void say_facing(const struct teller *t, struct strbuf *out, size_t index, bool moved)
+{
+    bool back = stands_now(t, index).y > t->play->court->half_court;
+    if (back) {
+        strbuf_text(out, moved ? ", catch it and turn up the floor" : " and turn up the floor");
+    } else {
+        strbuf_text(out, moved ? " and catch it facing the rim" : " and face the rim");
+    }
+}
+
 static void say_catch(const struct teller *t, struct strbuf *out, size_t index)
 {
     const struct task *pass = step_task(t->step, t->branch, index);
@@ -134,7 +158,7 @@ static void say_catch(const struct teller *t, struct strbuf *out, size_t index)
             say_at(t, &sentence, &pass->goal);
         }
         if (!shoots_next(t, index)) {
-            strbuf_text(&sentence, moved ? " and catch it facing the rim" : " and face the rim");
+            say_facing(t, &sentence, index, moved);
         }
     }
     add_sentence(t, out, &sentence);
@@ -222,18 +246,6 @@ static const struct {
 #include "language/tell/tell_stand.def"
 #undef STAND
 };
-
-static struct vec2 stands_now(const struct teller *t, size_t until)
-{
-    struct vec2 at = stands_at(t->play, t->step, t->you);
-    for (size_t i = 0; i < until; i++) {
-        const struct task *task = step_task(t->step, t->branch, i);
-        if (task->who == t->you) {
-            at = task->planned;
-        }
-    }
-    return at;
-}
 
 /* Has this one run anywhere yet: in a step that leads here, or in this one's first tasks? */
 static bool has_run(const struct teller *t, size_t until)
