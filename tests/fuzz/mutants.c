@@ -41,6 +41,7 @@ static const char *const idle[] = {
     "one's",                                                   /* second one's the four */
     "sending",   "can",         "must",   "own", /* sending 2 to the top: 2 to the top */
     "rev",       "w/",          "(post)",        /* 1>3; 5 PnR 1; 4, who is in the post */
+    "drv",       "att",         "whole", /* 2 drv mid: with the ball, 2 mid; the whole baseline */
     "x5", /* 5 seals his own man, and an ice is jumped by the screener's */
     NULL};
 static const char *const fillers[] = {
