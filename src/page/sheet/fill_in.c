@@ -317,8 +317,8 @@ static void add_marks(struct filling_in *filling)
     struct galley *row = galley_new(arena);
     galley_rule(row, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.9, ROLE_INK);
     struct str of = str_format(arena,
-                               "%cof %zu points in all%c. One for each letter whose line runs "
-                               "as it does here, one for each answer.",
+                               "%cof %zu points in all%c. One for each line that runs as it "
+                               "does here, one for each answer.",
                                TELL_BOLD, filling->points, TELL_PLAIN);
     set_points(filling, row, vec2_of(0, ROW_BASE + 5), of, TYPE_SENTENCE);
     rows_add_apart(&filling->rows, row, ROW_GAP);
