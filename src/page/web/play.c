@@ -68,7 +68,7 @@ static void put_steps(const struct html *html, const struct play *play, struct s
         if (first) { /* a step that is all reads begins with the first of them */
             int number = play->steps.at[diagram->step].number;
             html_put(html,
-                     "<a href=\"#%s.%s\" data-step=\"%d\"><span><span class=\"hidden\">Step "
+                     "<a href=\"#%s.%s\" data-step=\"%d\"><span><span class=\"of\">Step "
                      "</span>%d</span></a>\n",
                      id, diagram->label, number, number);
         }
