@@ -57,6 +57,17 @@ const char *verb_more(enum verb verb);
 /* What he is told besides, as this task comes. */
 const char *task_more(const struct teller *t, const struct task *task);
 
+/* stand.c: what one is told who stands still; the sentences that jobs are made of. */
+struct strbuf sentence_of(const struct teller *t); /* a new one */
+void end_sentence(struct strbuf *out);             /* with its full stop */
+void add_sentence(const struct teller *t, struct strbuf *out, const struct strbuf *sentence);
+/* Where one stands when so many tasks of the step are done. */
+struct vec2 stands_now(const struct teller *t, size_t until);
+/* One's own screen of this way through the step, that nobody uses. */
+bool holds_a_screen(const struct teller *t);
+/* `before`: how many tasks are done when this one is told to stand still. */
+void say_still(const struct teller *t, struct strbuf *out, size_t before);
+
 /* when.c: "as 1 passes", "when 5's screen is set", "" when it is free to go. */
 void say_when(const struct teller *t, struct strbuf *out, const struct task *task);
 /* "as 5 screens": what a step is tied to, in the words of the step before. */

@@ -1,0 +1,156 @@
+/* SPDX-License-Identifier: MIT */
+/* stand: what one is told who stands still, and the sentences that jobs are made of. */
+#include "language/tell/teller.h"
+
+void end_sentence(struct strbuf *out)
+{
+    strbuf_text(out, ". ");
+}
+
+void add_sentence(const struct teller *t, struct strbuf *out, const struct strbuf *sentence)
+{
+    (void)t;
+    say_upper(out, strbuf_str(sentence));
+    end_sentence(out);
+}
+
+struct strbuf sentence_of(const struct teller *t)
+{
+    struct strbuf sentence;
+    strbuf_init(&sentence, t->arena);
+    return sentence;
+}
+
+struct vec2 stands_now(const struct teller *t, size_t until)
+{
+    struct vec2 at = stands_at(t->play, t->step, t->you);
+    for (size_t i = 0; i < until; i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->who == t->you) {
+            at = task->planned;
+        }
+    }
+    return at;
+}
+
+static const struct {
+    enum spot spot;
+    const char *text, *unmoved;
+} stands[] = {
+#define STAND(spot, text, unmoved) {SPOT_##spot, text, unmoved},
+#include "language/tell/tell_stand.def"
+#undef STAND
+};
+
+/* Has this one run anywhere yet: in a step that leads here, or in this one's first tasks? */
+static bool has_run(const struct teller *t, size_t until)
+{
+    struct vec2 at = stands_now(t, until), start = t->play->start[t->you].at;
+    return at.x != start.x || at.y != start.y;
+}
+
+/* The one told stands still once the first `before` tasks are done. */
+static void say_stand(const struct teller *t, struct strbuf *out, size_t before)
+{
+    struct vec2 at = stands_now(t, before);
+    struct task task = {.who = t->you, .other = BODY_NONE, .on = BODY_NONE, .goal = goal_at(at)};
+    task.goal.spot = near_spot(t->play, at, &task.goal.side);
+    if (task.goal.spot == SPOT_COUNT && court_in_lane(t->play->court, at)) {
+        task.goal.spot = SPOT_LANE;
+    }
+    size_t row = 0;
+    while (stands[row].spot != SPOT_COUNT && stands[row].spot != task.goal.spot) {
+        row++;
+    }
+    bool unmoved = stands[row].unmoved && !has_run(t, before);
+    say_template(t, out, &task, unmoved ? stands[row].unmoved : stands[row].text);
+    strbuf_char(out, ' ');
+}
+
+/* The mate whose movement the one with the ball has to watch: a user of a screen, else one who is
+ * screened for, else a mover. */
+static body to_watch(const struct teller *t)
+{
+    body mover = BODY_NONE, screened = BODY_NONE;
+    for (size_t i = 0; i < step_task_count(t->step, t->branch); i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->who != t->you && task->kind == TASK_USE) {
+            return task->who;
+        }
+        if (task->who != t->you && task->kind == TASK_MOVE && mover == BODY_NONE) {
+            mover = task->who;
+        }
+        bool screens = task->kind == TASK_SCREEN && body_is_attacker(task->other);
+        if (screens && task->other != t->you && screened == BODY_NONE) {
+            screened = task->other;
+        }
+    }
+    return screened != BODY_NONE ? screened : mover;
+}
+
+static void say_hold(const struct teller *t, struct strbuf *out, struct vec2 at)
+{
+    struct goal goal = goal_at(at);
+    goal.spot = near_spot(t->play, at, &goal.side);
+    struct strbuf sentence = sentence_of(t);
+    strbuf_text(&sentence, "hold the ball");
+    if (court_inside(t->play->court, at, 0)) {
+        say_at(t, &sentence, &goal);
+    } else {
+        strbuf_text(&sentence, " out of bounds");
+    }
+    body mate = to_watch(t);
+    if (mate != BODY_NONE) {
+        strbuf_text(&sentence, " and watch ");
+        say_body(t, &sentence, mate);
+        strbuf_text(&sentence, " come open");
+    }
+    add_sentence(t, out, &sentence);
+}
+
+/* A fade and a rejected screen lead away from the screener. */
+static bool leads_away(enum verb verb)
+{
+    return verb == VERB_FADES || verb == VERB_REJECTS;
+}
+
+/* A screen set before this step, that somebody uses in it. */
+static bool say_standing_screen(const struct teller *t, struct strbuf *out)
+{
+    for (size_t i = 0; i < step_task_count(t->step, t->branch); i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->kind == TASK_USE && (task->other == t->you || task->other2 == t->you)) {
+            struct strbuf sentence = sentence_of(t);
+            strbuf_text(&sentence, "stay still until ");
+            say_body(t, &sentence, task->who);
+            strbuf_text(&sentence, leads_away(task->verb) ? " has left" : " has gone by you");
+            add_sentence(t, out, &sentence);
+            return true;
+        }
+    }
+    return false;
+}
+
+bool holds_a_screen(const struct teller *t)
+{
+    for (size_t i = step_task_count(t->step, t->branch); i-- > 0;) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->who == t->you) {
+            return task->kind == TASK_SCREEN;
+        }
+    }
+    return false;
+}
+
+void say_still(const struct teller *t, struct strbuf *out, size_t before)
+{
+    if (holds_ball_then(t, before) == t->you) {
+        say_hold(t, out, stands_now(t, before));
+    } else if (holds_a_screen(t)) {
+        if (!say_standing_screen(t, out)) {
+            strbuf_text(out, "Hold your screen and be still. ");
+        }
+    } else if (!say_standing_screen(t, out)) {
+        say_stand(t, out, before);
+    }
+}
