@@ -57,7 +57,7 @@ START_TEST(what_was_taken_since_a_mark_is_given_back)
     struct arena_mark mark = arena_mark(&arena);
     size_t taken = arena.taken;
     for (int round = 0; round < 3; round++) {
-        memset(arena_take(&arena, 5 * (size_t)HEAP_TOGETHER), 1, 5 * (size_t)HEAP_TOGETHER);
+        memset(arena_take(&arena, 40 * (size_t)HEAP_TOGETHER), 1, 40 * (size_t)HEAP_TOGETHER);
         arena_release(&arena, mark);
         ck_assert_uint_eq(arena.taken, taken);
     }
