@@ -266,17 +266,22 @@ void charted_make(struct season_maker *m, const struct block *block)
     VEC_PUSH(m->arena, &m->out->charted, charted);
 }
 
-/* Days since some day long ago, of a date that there is (Gregorian; March begins the year). */
-static long day_number(struct str date)
+static int digits(struct str text, size_t from, size_t count)
 {
-    long part[3] = {0, 0, 0};
-    size_t at = 0;
-    for (size_t i = 0; i < date.size && at < 3; i++) {
-        at += date.at[i] == '-';
-        part[at] = date.at[i] == '-' ? 0 : part[at] * 10 + (date.at[i] - '0');
+    int value = 0;
+    for (size_t i = from; i < from + count; i++) {
+        value = value * 10 + (text.at[i] - '0');
     }
-    long year = part[0] - (part[1] <= 2), month = (part[1] + 9) % 12;
-    return year * 365 + year / 4 - year / 100 + year / 400 + (month * 306 + 5) / 10 + part[2] - 1;
+    return value;
+}
+
+int charted_day(const struct charted *charted)
+{
+    struct str date = charted->date; /* "2026-12-01", and it exists */
+    int year = digits(date, 0, 4), month = digits(date, 5, 2), day = digits(date, 8, 2);
+    year -= month <= 2; /* a year from March on: the leap day is its last */
+    int shifted = month > 2 ? month - 3 : month + 9;
+    return 365 * year + year / 4 - year / 100 + year / 400 + (153 * shifted + 2) / 5 + day;
 }
 
 /* Those in front of a gap of more than a year, or those behind it: the fewer are told, once. */
@@ -286,7 +291,7 @@ void charted_hold_days(struct season_maker *m)
     const size_t count = m->out->charted.count;
     const struct charted *days = m->out->charted.at;
     for (size_t i = 1; i < count; i++) {
-        if (day_number(days[i].date) - day_number(days[i - 1].date) <= YEAR) {
+        if (charted_day(&days[i]) - charted_day(&days[i - 1]) <= YEAR) {
             continue;
         }
         const struct charted *far = i * 2 < count ? &days[i - 1] : &days[i];

@@ -45,6 +45,8 @@ struct charted {
     VEC(struct charted_row) rows; /* those whose names were found */
     struct span span;
 };
+/* Days from one fixed day on: how far two of them are apart is true. */
+int charted_day(const struct charted *charted);
 struct season {
     VEC(struct practice) practices; /* as they stand in the book */
     VEC(struct charted) charted;    /* by date, those of one day as they stand in the book */

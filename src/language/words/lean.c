@@ -53,13 +53,8 @@ static bool rest_is_read(struct cursor *c, const struct cuts *cuts, unsigned whi
             recast_copy(c, &rest, at, at + 1);
         }
     }
-    struct cursor line = *c;
-    line.watch = NULL;
+    struct cursor line = recast_afresh(c, &rest);
     line.lean = true;
-    line.doer = line.screener = NULL;
-    line.remark = SPAN_NONE;
-    line.at = line.first = rest.tokens.at;
-    line.end = rest.tokens.at + rest.tokens.count;
     if (rest.tokens.count < 2 || line_turns(&line) || !sentences_read(&line, out) ||
         line.refusals != mark.refusals || out->count == had) {
         cursor_back(c, mark);

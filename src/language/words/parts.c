@@ -180,15 +180,10 @@ static bool part_as_line(struct cursor *c, const struct part_start *start, const
         recast_number(&here, &words, start->goes_on);
     }
     recast_copy(c, &words, start->piece->from, to);
-    struct cursor one = *c;
+    struct cursor one = recast_afresh(c, &words);
     struct cursor_mark mark = cursor_mark(c);
     size_t had = out->count;
-    one.watch = NULL;
     one.parted = true;
-    one.doer = one.screener = NULL;
-    one.remark = SPAN_NONE;
-    one.at = one.first = words.tokens.at;
-    one.end = words.tokens.at + words.tokens.count;
     if (!sentences_read(&one, out) || one.refusals != mark.refusals ||
         (out->count == had && one.remark.end == 0)) {
         cursor_back(c, mark);

@@ -480,12 +480,9 @@ bool jot_read(struct cursor *c, sentence_list *out)
     if (c->jotted || c->unfolded || c->spared > 0 || !put_plainly(c, &p)) {
         return false;
     }
-    struct cursor full = *c;
-    full.watch = NULL;
+    struct cursor full = recast_line(c, &p.all);
     full.jotted = true;
     full.doer = full.screener = NULL;
-    full.at = full.first = p.all.tokens.at;
-    full.end = p.all.tokens.at + p.all.tokens.count;
     if (!sentences_read(&full, out) || full.refusals != mark.refusals || out->count == had) {
         cursor_back(c, mark);
         out->count = had;

@@ -94,6 +94,22 @@ struct cursor cursor_look(const struct cursor *c)
     return trial;
 }
 
+struct cursor recast_line(const struct cursor *c, const struct recast *recast)
+{
+    struct cursor line = cursor_look(c);
+    line.at = line.first = recast->tokens.at;
+    line.end = recast->tokens.at + recast->tokens.count;
+    return line;
+}
+
+struct cursor recast_afresh(const struct cursor *c, const struct recast *recast)
+{
+    struct cursor line = recast_line(c, recast);
+    line.doer = line.screener = NULL;
+    line.remark = SPAN_NONE;
+    return line;
+}
+
 struct cursor look_between(const struct cursor *c, const struct token *at, const struct token *end)
 {
     struct cursor trial = cursor_look(c);

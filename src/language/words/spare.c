@@ -282,11 +282,8 @@ static bool mended_read(struct cursor *c, const struct mend *mend, sentence_list
         recast_verb(&here, &r, str_of(mend->put));
     }
     recast_copy(c, &r, mend->to, c->end);
-    struct cursor line = *c;
-    line.watch = NULL;
+    struct cursor line = recast_line(c, &r);
     line.spared++;
-    line.at = line.first = r.tokens.at;
-    line.end = r.tokens.at + r.tokens.count;
     if (line.at == line.end || !sentences_read(&line, out) || out->count == had) {
         cursor_back(c, mark);
         out->count = had;

@@ -53,6 +53,11 @@ struct cursor cursor_look(const struct cursor *c); /* to try, watched by nobody 
 bool known_screen(const struct token *from, const struct token *to);
 /* The same, of what stands from here to there. */
 struct cursor look_between(const struct cursor *c, const struct token *at, const struct token *end);
+/* A cursor over what was recast, as a line of its own: what is read there is not counted as read.
+ */
+struct cursor recast_line(const struct cursor *c, const struct recast *recast);
+/* The same, of which nothing is known yet: neither who acts nor who screened in front of it. */
+struct cursor recast_afresh(const struct cursor *c, const struct recast *recast);
 void recast_word(const struct cursor *c, struct recast *r, const char *text);
 /* As one token: the words of a table join over hyphens. */
 void recast_verb(const struct cursor *c, struct recast *r, struct str words);

@@ -5,24 +5,6 @@
 #include "language/words/ast.h"
 #include "page/sheet/words.h"
 
-static int digits(struct str text, size_t from, size_t count)
-{
-    int value = 0;
-    for (size_t i = from; i < from + count; i++) {
-        value = value * 10 + (text.at[i] - '0');
-    }
-    return value;
-}
-
-/* Days from one fixed day on, of a date that exists: "2026-12-01". */
-static int day_number(struct str date)
-{
-    int year = digits(date, 0, 4), month = digits(date, 5, 2), day = digits(date, 8, 2);
-    year -= month <= 2; /* a year from March on: the leap day is its last */
-    int shifted = month > 2 ? month - 3 : month + 9;
-    return 365 * year + year / 4 - year / 100 + year / 400 + (153 * shifted + 2) / 5 + day;
-}
-
 /* The text of the chart line; the word alone where it has none. */
 static struct str label_of(struct arena *arena, const struct charted_row *row)
 {
@@ -62,7 +44,7 @@ static void add_day(struct arena *arena, struct counted *counted, const struct c
     bool game = charted->occasion != OCCASION_PRACTICE;
     struct day *last = counted->days.count ? &counted->days.at[counted->days.count - 1] : NULL;
     if (!last || !str_equal(last->date, charted->date) || last->game != game) {
-        struct day day = {.date = charted->date, .number = day_number(charted->date), .game = game};
+        struct day day = {.date = charted->date, .number = charted_day(charted), .game = game};
         VEC_PUSH(arena, &counted->days, day);
         last = &counted->days.at[counted->days.count - 1];
     }

@@ -8,10 +8,7 @@
 
 static void paint_disc(cairo_t *cr, const struct placed *placed)
 {
-    const double whole_turn = 6.283185307179586;
-    cairo_new_path(cr);
-    cairo_arc(cr, placed->x, placed->y, GALLEY_DISC, 0, whole_turn);
-    cairo_fill(cr);
+    paint_point(cr, vec2_of(placed->x, placed->y), GALLEY_DISC);
     paint_role(cr, THEME_PRINT, ROLE_ORDER_TEXT);
     text_draw(cr, placed->text, placed->x - text_width(placed->text) / 2, placed->y + 2.9, 0, 1);
 }

@@ -42,24 +42,25 @@ static void outline(cairo_t *cr, const struct scene_item *item)
     }
 }
 
-/* A disc without a rim is a point of a round pen: a fifth of what its four arcs take in a file. The
- * point has a length, since there are readers that leave out one that has none. */
-static void paint_dot(cairo_t *cr, enum theme theme, const struct scene_item *item)
+/* A fifth of what the four arcs of a circle take in a file. It has a length, since there are
+ * readers that leave out a line that has none. */
+void paint_point(cairo_t *cr, struct vec2 at, double radius)
 {
     const double half = .005;
-    paint_role(cr, theme, item->fill);
-    cairo_set_line_width(cr, 2 * item->radius);
+    cairo_set_line_width(cr, 2 * radius);
     cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
     cairo_new_path(cr);
-    cairo_move_to(cr, item->at.x - half, item->at.y);
-    cairo_line_to(cr, item->at.x + half, item->at.y);
+    cairo_move_to(cr, at.x - half, at.y);
+    cairo_line_to(cr, at.x + half, at.y);
     cairo_stroke(cr);
+    cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
 }
 
 static void paint_shape(cairo_t *cr, enum theme theme, const struct scene_item *item)
 {
     if (item->shape == ITEM_CIRCLE && item->fill != ROLE_NONE && item->stroke == ROLE_NONE) {
-        paint_dot(cr, theme, item);
+        paint_role(cr, theme, item->fill);
+        paint_point(cr, item->at, item->radius);
         return;
     }
     outline(cr, item);

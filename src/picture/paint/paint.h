@@ -11,6 +11,9 @@
 
 void paint_scene(cairo_t *cr, struct fonts *fonts, const struct scene *scene); /* at the origin */
 void paint_role(cairo_t *cr, enum theme theme, enum role role); /* sets the source colour */
+/* A disc without a rim, in the source colour, as a point of a round pen; the cap is butt behind it.
+ */
+void paint_point(cairo_t *cr, struct vec2 at, double radius);
 
 struct paint_sheet { /* several scenes on one picture: strip and grid; each with its heading */
     const struct scene *const *scenes;
