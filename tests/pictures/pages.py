@@ -533,11 +533,17 @@ def look_at_fill_in(folder):
             name = f'fill-in {paper} {seed}'
             pdf = sheet(folder, 'fill-in', name, KITES, '--paper', paper, '--seed', seed, '--date', 'Oct 12')
             if pdf:
-                pages = look_at(name, pdf, size, each=True)
-                for number in range(1, len(pages) + 1):
-                    text = plain(pdf, number)
-                    tap.ok(('A line is missing where' in text or 'Continued.' in text) != ('Compare line by line.' in text),
-                           f'{name}: page {number} asks or answers', text)
+                texts = [plain(pdf, number + 1) for number in range(len(pages_of(pdf)))]
+                answering = ['Fill-in sheet, answers' in text for text in texts]
+                first = answering.index(True)
+                bare = [first] if 'The answers begin on the next page.' in texts[first - 1] else []
+                look_at(name, pdf, size, each=True, bare=bare)
+                tap.ok(first % 2 == 0 and all(answering[first:]), f'{name}: the answers are together at the end, on no back of a question', answering)
+                for text, answers in zip(texts, answering):
+                    tap.ok(text == texts[first - 1] and bare or answers == ('in all' in text) and not (answers and 'Draw a ' in text), f'{name}: a page asks or answers', text)
+                plays = [text.split('Name')[0].split('girls')[-1].strip() for text in texts[:first] if 'A line is missing' in text]
+                found = ' '.join(texts[first:])
+                tap.ok(len(plays) == 18 and all(play in found for play in plays), f'{name}: each play is answered under its name', (plays, found))
     pdf = sheet(folder, 'fill-in', 'fill-in Lantern', KITES, '--play', 'Lantern')
     if pdf:
         asked, answers = plain(pdf, 1) + plain(pdf, 2), plain(pdf, 3)
