@@ -730,6 +730,9 @@ def look_at_books(folder):
     pdf = sheet(folder, 'handout', 'lineup', two + many_steps(1).replace('\n', '\n  lineup "Small"\n', 1), '--names')
     if pdf:
         tap.ok('1 Imke, 2 Ada (#9).' in ' '.join(plain(pdf).split()), "who is who has the play's lineup", plain(pdf))
+    pdf = sheet(folder, 'handout', 'two of a spot', two + many_steps(1), '--names')
+    if pdf:
+        tap.ok('1 Imke, 2 Safi or Ada (#9).' in ' '.join(plain(pdf).split()), 'without a lineup who is who has all who have a spot', plain(pdf))
     pdf = sheet(folder, 'book', 'long title', 'playbook "' + 'Kites ' * 600 + '"\nteam "Larkspur"\n  1 "Imke Dorn"\n' + many_steps(1))
     if pdf:
         pages = pages_of(pdf)

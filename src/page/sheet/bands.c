@@ -41,19 +41,43 @@ static void set_remember(struct column *column, const struct play *play)
     }
 }
 
+/* "Imke (#4)" */
+static void print_who(struct strbuf *out, struct str name, struct str jersey)
+{
+    struct str first = words_isolated(out->arena, team_first_of(name));
+    strbuf_print(out, "%.*s", STR_ARG(first));
+    if (jersey.size > 0) {
+        strbuf_print(out, " (#%.*s)", STR_ARG(jersey));
+    }
+}
+
+/* " or Ada (#9)": who has the spot on the roster, too; a lineup has one for each. */
+static void print_others(struct strbuf *out, const struct team *team, const struct play *play,
+                         body who)
+{
+    struct str name = team_name(team, play, who), jersey = team_jersey(team, play, who);
+    for (size_t i = 0; i < team->roster.count && play->lineup.size == 0; i++) {
+        const struct roster_entry *entry = &team->roster.at[i];
+        bool hers = str_equal_fold(entry->name, name) && str_equal(entry->jersey, jersey);
+        if (entry->number == body_number(who) && !hers) {
+            strbuf_text(out, " or ");
+            print_who(out, entry->name, entry->jersey);
+        }
+    }
+}
+
 static struct str who_is_who(struct arena *arena, const struct team *team, const struct play *play)
 {
+    const char *number_apart = "\xC2\xA0"; /* no line ends behind a number */
     struct strbuf out;
     strbuf_init(&out, arena);
     for (int n = 1; n <= play->players; n++) {
-        struct str name = words_isolated(arena, team_first_name(team, play, body_attacker(n)));
-        struct str jersey = team_jersey(team, play, body_attacker(n));
+        struct str name = team_name(team, play, body_attacker(n));
         if (name.size > 0) {
-            strbuf_print(&out, "%s%c%d%c %.*s", out.size ? ", " : "", TELL_BOLD, n, TELL_PLAIN,
-                         STR_ARG(name));
-        }
-        if (name.size > 0 && jersey.size > 0) {
-            strbuf_print(&out, " (#%.*s)", STR_ARG(jersey));
+            strbuf_print(&out, "%s%c%d%c%s", out.size ? ", " : "", TELL_BOLD, n, TELL_PLAIN,
+                         number_apart);
+            print_who(&out, name, team_jersey(team, play, body_attacker(n)));
+            print_others(&out, team, play, body_attacker(n));
         }
     }
     if (out.size > 0) {
