@@ -46,7 +46,7 @@ static void paint_dots(cairo_t *cr, double x, double y, double x2, double y2)
     for (double at_y = y + pitch / 2; at_y < y2; at_y += pitch) {
         for (double at_x = x + pitch / 2; at_x < x2; at_x += pitch) {
             cairo_new_sub_path(cr);
-            cairo_arc(cr, at_x, at_y, 0.5, 0, whole_turn);
+            cairo_arc(cr, at_x, at_y, 0.8, 0, whole_turn);
         }
     }
     cairo_fill(cr);
