@@ -196,7 +196,8 @@ bool level_said(struct reader *r, const struct line *line, struct line *out)
 /* full court, on the whole floor. */
 bool half_said(struct reader *r, const struct line *line, struct line *out)
 {
-    static const char *const leads[] = {"on", "played on", "we use", NULL};
+    static const char *const leads[] = {"on",       "played on", "we use", "the court is",
+                                        "court is", "court",     NULL};
     static const char *const tails[] = {"court play", "court", "floor", NULL};
     return between(r, line, leads, tails, out) && reads_as(r, out, SETTING_FLOOR);
 }
