@@ -2,6 +2,7 @@
 /* setting: the value of each setting, as a table of readers. */
 #include "language/syntax/chars.h"
 #include "language/words/reader.h"
+#include "language/words/speech.h"
 #include "language/words/vocabulary.h"
 
 /* The longest of `words` that stands at the cursor; -1: none. */
@@ -400,6 +401,24 @@ static bool text_read(struct reader *r, const struct line *line, enum setting se
     return true;
 }
 
+/* 2 wing right, 3 in the corner on the left: the value as it is said aloud; false: nothing of it.
+ */
+static bool as_said(struct reader *r, const struct line *line, enum setting setting,
+                    struct setting_form *out)
+{
+    struct speech said = {NULL, 0};
+    struct cursor c = reader_cursor(r, line, 1);
+    struct cursor_mark mark = cursor_mark(&c);
+    struct setting_form form = {.setting = setting, .value_span = out->value_span};
+    c.speech = &said;
+    if (rows[setting].read(r, &c, &form) && cursor_done(&c) && c.refusals == 0) {
+        *out = form;
+        return true;
+    }
+    cursor_back(&c, mark);
+    return false;
+}
+
 bool setting_read(struct reader *r, const struct line *line, enum setting setting,
                   struct setting_form *out)
 {
@@ -414,5 +433,5 @@ bool setting_read(struct reader *r, const struct line *line, enum setting settin
     if (rows[setting].read(r, &c, out) && cursor_done(&c)) {
         return c.refusals == 0;
     }
-    return c.refusals == 0 && refuse(&c, setting);
+    return c.refusals == 0 && (as_said(r, line, setting, out) || refuse(&c, setting));
 }
