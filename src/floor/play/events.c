@@ -113,8 +113,8 @@ static enum moment moment_asked(struct maker *m, const struct asked *asked,
     }
     const struct verb_row *row = verb_row(found->verb);
     switch (asked->word) {
-    case TIE_WHILE:
-        return MOMENT_STARTED;
+    case TIE_WHILE: /* a pass is under way when it has left the hands, not while it is held */
+        return task_is_throw(found) ? event_moment_of(row->fixed) : MOMENT_STARTED;
     case TIE_AS:
     case TIE_WHEN:
         return event_moment_of(row->fixed);

@@ -252,6 +252,34 @@ static void take_row(struct season_maker *m, struct charted *charted, const stru
     }
 }
 
+/* Do players' rows fit into the row that counts all of them? */
+static void hold_parts(struct season_maker *m, const struct charted *charted,
+                       const struct charted_row *whole)
+{
+    const struct charted_row *part = NULL;
+    int made = 0, of = 0;
+    for (size_t i = 0; i < charted->rows.count; i++) {
+        const struct charted_row *row = &charted->rows.at[i];
+        if (row->by.size > 0 && row->kind == whole->kind && row->play == whole->play &&
+            str_equal_fold(row->word, whole->word)) {
+            part = row;
+            made += row->made;
+            of += row->of;
+        }
+    }
+    if (!part || (made <= whole->made && of <= whole->of)) {
+        return;
+    }
+    struct diag *diag = diag_add(m->diags, DIAG_SEASON_OVER, whole->span,
+                                 "players' rows are %d of %d together, and this one, which counts "
+                                 "all, is %d of %d: both are counted",
+                                 made, of, whole->made, whole->of);
+    diag_help(m->diags, diag, "mend the counts; a row of others has a name too: by \"…\"");
+    if (diag) {
+        diag->other = part->span;
+    }
+}
+
 void charted_make(struct season_maker *m, const struct block *block)
 {
     struct charted charted = {.date = block->date,
@@ -261,6 +289,11 @@ void charted_make(struct season_maker *m, const struct block *block)
     for (size_t i = 0; i < block->forms.count; i++) {
         if (block->forms.at[i].kind == FORM_ROW) {
             take_row(m, &charted, &block->forms.at[i]);
+        }
+    }
+    for (size_t i = 0; i < charted.rows.count; i++) {
+        if (charted.rows.at[i].by.size == 0) {
+            hold_parts(m, &charted, &charted.rows.at[i]);
         }
     }
     VEC_PUSH(m->arena, &m->out->charted, charted);

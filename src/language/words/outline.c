@@ -7,6 +7,8 @@
 #include "language/words/outline.h"
 #include "language/words/reader.h"
 
+#include <string.h>
+
 #include "base/limits.h"
 
 /* What of the line is no text. */
@@ -252,12 +254,73 @@ static bool text_is(struct str text, const char *const words[])
     return *words != NULL;
 }
 
+static const char *const without_words[] = {"no contact", "without contact", "non contact",
+                                            "non-contact", NULL};
+static const char *const contact_words[] = {"full contact", "contact", "scrimmage",
+                                            "scrimmaging",  "live",    NULL};
+
+static bool is_letter(char byte)
+{
+    return (byte >= 'a' && byte <= 'z') || (byte >= 'A' && byte <= 'Z') ||
+           (unsigned char)byte > 127;
+}
+
+/* Whole words of a text, whatever their letters' size. */
+static bool text_has(struct str text, const char *word)
+{
+    size_t size = strlen(word);
+    for (size_t i = 0; i + size <= text.size; i++) {
+        bool begins = i == 0 || !is_letter(text.at[i - 1]);
+        bool ends = i + size == text.size || !is_letter(text.at[i + size]);
+        if (begins && ends && str_equal_fold((struct str){text.at + i, size}, str_of(word))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool text_has_one(struct str text, const char *const words[])
+{
+    while (*words && !text_has(text, *words)) {
+        words++;
+    }
+    return *words != NULL;
+}
+
+/* 5 on 5, 3-on-2: a number of attackers, and of defenders at least one. */
+static bool text_has_sides(struct str text)
+{
+    for (size_t i = 1; i + 1 < text.size; i++) {
+        size_t before = i, after = i + 2;
+        if (!str_equal_fold((struct str){text.at + i, 2}, STR("on"))) {
+            continue;
+        }
+        while (before > 0 && (text.at[before - 1] == ' ' || text.at[before - 1] == '-')) {
+            before--;
+        }
+        while (after < text.size && (text.at[after] == ' ' || text.at[after] == '-')) {
+            after++;
+        }
+        if (before > 0 && text.at[before - 1] >= '0' && text.at[before - 1] <= '9' &&
+            after < text.size && text.at[after] >= '1' && text.at[after] <= '9') {
+            return true;
+        }
+    }
+    return false;
+}
+
+void outline_quoted(struct cursor *c, struct plan_form *out)
+{
+    bool open = out->kind == PLAN_ITEM && out->content == CONTENT_TEXT &&
+                out->contact == CONTACT_BY_RULE && !text_has_one(out->text, without_words);
+    if (open && (text_has_one(out->text, contact_words) || text_has_sides(out->text))) {
+        out->contact = CONTACT_YES;
+        outline_say_contact(c, out->text_span);
+    }
+}
+
 void outline_kind(struct cursor *c, struct plan_form *out)
 {
-    static const char *const none[] = {"no contact", "without contact", "non contact",
-                                       "non-contact", NULL};
-    static const char *const contact[] = {"full contact", "contact", "scrimmage",
-                                          "scrimmaging",  "live",    NULL};
     static const char *const warm[] = {"stretching", "stretches", "jogging", "warmup", NULL};
     static const char *const water[] = {"drinks break", "drink break", "drinks", "drink",
                                         "break",        "rest",        NULL};
@@ -265,9 +328,9 @@ void outline_kind(struct cursor *c, struct plan_form *out)
     if (out->content != CONTENT_TEXT) {
         return;
     }
-    if (said_in(c, none, false, &said)) {
+    if (said_in(c, without_words, false, &said)) {
         out->contact = CONTACT_NO;
-    } else if (said_in(c, contact, true, &said)) {
+    } else if (said_in(c, contact_words, true, &said)) {
         out->contact = CONTACT_YES;
         outline_say_contact(c, said);
     } else if (said_in(c, warm, false, &said)) {

@@ -111,7 +111,13 @@ static const char *minutes_example(struct cursor *c, double minutes, struct str 
     struct strbuf example;
     strbuf_init(&example, c->arena);
     strbuf_number(&example, minutes, 2);
-    strbuf_print(&example, " min \"%.*s\"", STR_ARG(text));
+    strbuf_text(&example, " min \"");
+    for (size_t i = 0; i < text.size; i++) { /* no quotes within quotes */
+        if (text.at[i] != '"') {
+            strbuf_char(&example, text.at[i]);
+        }
+    }
+    strbuf_char(&example, '"');
     return strbuf_str(&example).at;
 }
 
@@ -567,5 +573,6 @@ void practice_line(struct reader *r, const struct line *line)
         reader_broken(r, line);
         return;
     }
+    outline_quoted(&c, &plan);
     add_plan(r, line, &plan);
 }

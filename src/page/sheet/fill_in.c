@@ -4,6 +4,8 @@
  * and the answers kept. */
 #include "page/sheet/sheets.h"
 
+#include <inttypes.h>
+
 #include "language/tell/tell.h"
 #include "page/sheet/blanked.h"
 #include "page/sheet/fill_in.h"
@@ -21,7 +23,7 @@
  * seen together, side by side. */
 static const struct ask_form strip = {1, 300, 324, 180, 0, true, TYPE_HEADING};
 static const struct ask_form small_strip = {1, 237.6, 266.4, 237.6, 0, true, TYPE_HEADING};
-static const struct ask_form full_strip = {1, 137, 161, 343, 0, true, TYPE_HEADING};
+static const struct ask_form full_strip = {1, 237.6, 266.4, 237.6, 0, true, TYPE_HEADING};
 static const struct ask_form pairs = {2, 237.6, 0, 237.6, 266.4, false, TYPE_HEADING};
 static const struct ask_form small_pairs = {2, 196, 0, 237.6, 266.4, false, TYPE_HEADING};
 enum { LEAST_ASKED = 4 /* questions, of a play that has so many */ };
@@ -179,12 +181,26 @@ static void add_questions(struct filling_in *filling, const struct asked *asked,
 
 /* ---- the play ---- */
 
+#define QUESTIONS "Fill-in sheet"
+#define ANSWERS "Fill-in sheet, answers"
+
+/* "Fill-in sheet, answers, set 2, under 16 girls": another seed asks other things, and its answers
+ * must be told from these. */
+static struct str sheet_words(const struct setter *setter, const char *sheet,
+                              const struct play *play)
+{
+    uint64_t seed = setter->job->seed;
+    struct str named =
+        seed == 0 ? str_of(sheet) : str_format(setter->arena, "%s, set %" PRIu64, sheet, seed);
+    return words_sheet(setter->arena, named.at, play);
+}
+
 static struct head_words *head_of(const struct filling_in *filling, const char *sheet)
 {
     struct arena *arena = filling->rows.setter.arena;
     const struct play *play = filling->run->play;
     struct head_words *head = arena_new(arena, struct head_words);
-    *head = head_of_play(arena, play, words_sheet(arena, sheet, play));
+    *head = head_of_play(arena, play, sheet_words(&filling->rows.setter, sheet, play));
     head->clock = STR("");
     return head;
 }
@@ -211,7 +227,7 @@ static void set_questions_pages(struct filling_in *filling)
 {
     const asked_list *asked = &filling->asked;
     struct caution caution = caution_of_play(filling->run->play);
-    struct head_words *head = head_of(filling, "Fill-in sheet");
+    struct head_words *head = head_of(filling, QUESTIONS);
     head->series = STR("Name ______________  Number ____");
     head->about = str_format(filling->rows.setter.arena,
                              "A line is missing where each letter stands. Draw it, then answer. %s",
@@ -249,7 +265,7 @@ static void set_questions_small(struct filling_in *filling)
 /* The answers of the one play there is stand on a last page of its sheet. */
 static void set_answers_page(struct filling_in *filling, const struct answers *answers)
 {
-    struct head_words *head = head_of(filling, "Fill-in sheet, answers");
+    struct head_words *head = head_of(filling, ANSWERS);
     head->series = STR("Answers");
     head->about = STR("Compare line by line. Write your points in the boxes.");
     filling->rows.head = head;
@@ -290,7 +306,7 @@ static struct head_words *head_of_all(const struct setter *setter, const char *s
 {
     const struct sheet_job *job = setter->job;
     struct head_words *head = arena_new(setter->arena, struct head_words);
-    *head = (struct head_words){.sheet = words_sheet(setter->arena, sheet, job->plays[0].play),
+    *head = (struct head_words){.sheet = sheet_words(setter, sheet, job->plays[0].play),
                                 .title = str_of(title),
                                 .foot = job->book->title};
     return head;
@@ -301,7 +317,7 @@ static void add_notes_page(struct booklet *booklet)
 {
     const struct caution none = {.kind = CAUTION_NONE};
     struct rows rows = {.setter = booklet->setter};
-    struct head_words *head = head_of_all(&booklet->setter, "Fill-in sheet", "Notes");
+    struct head_words *head = head_of_all(&booklet->setter, QUESTIONS, "Notes");
     head->about = STR("The answers begin on the next page.");
     rows_open(&rows, head, &none);
     rows.ruled = true;
@@ -323,7 +339,7 @@ static void add_answers_pages(struct booklet *booklet, const answers_list *all)
         add_notes_page(booklet);
     }
     struct rows rows = {.setter = booklet->setter};
-    struct head_words *head = head_of_all(&rows.setter, "Fill-in sheet, answers", "Answers");
+    struct head_words *head = head_of_all(&rows.setter, ANSWERS, "Answers");
     head->about = STR("Compare line by line. Write your points in the boxes. " ANSWERS_POINTS);
     rows_open(&rows, head, &caution);
     answers_add_all(&rows, all);

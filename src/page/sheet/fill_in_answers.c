@@ -55,18 +55,6 @@ static void set_points(const struct setter *setter, struct galley *row, struct v
     galley_text(row, words, x + BOX_WIDE + BOX_GAP, base.y, ROLE_TEXT);
 }
 
-/* The lines and parts of lines that are asked for: each has the letter of its question. */
-static size_t letters_in(const struct scene *scene)
-{
-    size_t count = 0;
-    for (size_t i = 0; i < scene->items.count; i++) {
-        const struct scene_item *item = &scene->items.at[i];
-        bool disc = item->class == CLASS_ORDER && item->shape == ITEM_TEXT && item->text.size == 1;
-        count += disc && item->text.at[0] >= 'A' && item->text.at[0] <= 'Z';
-    }
-    return count;
-}
-
 static struct answer answer_of(const struct filling_in *filling, const struct asked *asked,
                                size_t *points)
 {
@@ -76,13 +64,14 @@ static struct answer answer_of(const struct filling_in *filling, const struct as
     struct galley *below = galley_new(setter->arena);
     galley_scene(below, scene, 0, 0);
     double base = scene->height + TO_SENTENCE;
+    *points = asked->blanks.count;
     for (size_t i = 0; i < asked->blanks.count; i++) {
         const struct blank *blank = &asked->blanks.at[i];
         base += i > 0 ? TO_SENTENCE : 0;
         base = blank_set(filling, below, blank, blank->answer, TYPE_ASKED, vec2_of(0, base),
                          form->words);
+        *points += blank->lines;
     }
-    *points = letters_in(scene) + asked->blanks.count;
     set_points(setter, below, vec2_of(0, base + TO_SENTENCE + BOX_DOWN),
                str_format(setter->arena, "of %zu points", *points), TYPE_NOTE, false);
     struct str heading = asked_heading(filling, asked, true);

@@ -240,6 +240,19 @@ static bool is_near_rim(struct vec2 at)
     return vec2_length(at) < near;
 }
 
+/* He runs to a spot that has a name: to the block, of which it is said so. */
+static bool runs_to_a_spot(const struct looking *looking, size_t before, body who)
+{
+    for (size_t i = before; i-- > 0;) {
+        const struct task *task = task_of(looking, i);
+        if (task->who == who && task_is_way(task)) {
+            return task->goal.kind == GOAL_POINT && task->goal.spot != SPOT_COUNT &&
+                   task->goal.spot != SPOT_RIM;
+        }
+    }
+    return false;
+}
+
 /* Where a ball is caught and a screen stands, which their sentences leave to the floor: "2 gets it
  * on the left wing." */
 static void print_where(struct strbuf *out, const struct looking *looking, const bool *tasks,
@@ -255,7 +268,7 @@ static void print_where(struct strbuf *out, const struct looking *looking, const
         strbuf_init(&told, looking->arena);
         tell_body(&told, throws ? task->other : task->who);
         strbuf_text(&told, throws ? " gets it " : " stops ");
-        if (throws && is_near_rim(record->to)) {
+        if (throws && is_near_rim(record->to) && !runs_to_a_spot(looking, index, task->other)) {
             strbuf_text(&told, "near the rim");
         } else {
             tell_at(&told, looking->play, record->to);

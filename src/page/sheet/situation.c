@@ -133,8 +133,10 @@ struct situation situation_of(struct arena *arena, const struct play *play)
         return (struct situation){SITUATION_COUNT, str_capital(arena, own)};
     }
     code = play->tags.count > 0 ? first_code(play, false) : code_by_start(play);
-    struct str word = code < SITUATION_COUNT ? str_of(rows[code].word)
-                      : play->is_drill       ? STR("Drills")
-                                             : STR("Other plays");
+    struct str all = all_words(arena, play);
+    struct str word = all.size > 0             ? all
+                      : code < SITUATION_COUNT ? str_of(rows[code].word)
+                      : play->is_drill         ? STR("Drills")
+                                               : STR("Other plays");
     return (struct situation){code, word};
 }
