@@ -286,7 +286,9 @@ bool receiver_moves(const struct teller *t, size_t index)
     if (pass->kind != TASK_PASS) {
         return false;
     }
-    for (size_t i = index; i-- > 0;) {
+    /* Who ran before a way on began is there, as far as its picture tells. */
+    size_t first = index >= t->step->tasks.count && !t->again ? t->step->tasks.count : 0;
+    for (size_t i = index; i-- > first;) {
         const struct task *task = step_task(t->step, t->branch, i);
         if (task->who == pass->other) {
             bool moves =

@@ -275,7 +275,9 @@ void book_index(const struct setter *setter, const book_play_list *plays, galley
     const struct paper *paper = paper_of(setter->job->a4);
     struct galley *rest = set_entries(setter, plays);
     struct head_words *head = arena_new(setter->arena, struct head_words);
-    *head = (struct head_words){.sheet = book_sheet_words(setter), .title = STR("Index")};
+    *head = (struct head_words){.sheet = book_sheet_words(setter),
+                                .title = STR("Index"),
+                                .about = STR("The numbers are pages.")};
     const struct galley *none = galley_new(setter->arena);
     for (bool first = true; rest && rest->items.count > 0; first = false) {
         struct page page = page_open(setter, head, none, first);
