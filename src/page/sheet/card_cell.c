@@ -9,7 +9,8 @@
 #define TAIL 3.0         /* a line reaches so far under its baseline */
 #define LEAST_SHARE 0.84 /* of the width a floor may be drawn, where that saves a card's height */
 
-enum { NAME_LINES_MOST = 16 };
+/* The floor may be cut to where its arc just ends; before it is cut further, words stand closer. */
+enum { NAME_LINES_MOST = 16, LESS_MOST = 1 };
 
 static const struct card_size sizes[] = {
     {12, 3, 168, 157.5, 8, 152, 14, 12.5, 4.5, 12, TYPE_CARD_NAME},
@@ -40,6 +41,7 @@ struct filling_card {
     double width; /* inside the margins */
     double base;  /* the last baseline, or where the diagram ends */
     double name_width;
+    size_t less; /* how many steps less of the floor, or smaller, it is than it might be */
 };
 
 static const struct play *play_of(const struct filling_card *card)
@@ -122,7 +124,7 @@ static size_t rows_for(const struct filling_card *card, double height)
 }
 
 /* With less of the floor where nobody is, or a little smaller, where that saves a card's height. */
-static const struct scene *fit_scene(const struct filling_card *card, size_t *rows)
+static const struct scene *fit_scene(struct filling_card *card, size_t *rows)
 {
     static const struct {
         double below, share; /* feet of floor at least; of the width */
@@ -140,6 +142,7 @@ static const struct scene *fit_scene(const struct filling_card *card, size_t *ro
         if (*rows == 0 || needs < *rows) {
             *rows = needs;
             chosen = options;
+            card->less = i;
         }
     }
     return scene_make(card->setter->arena, card->diagram, &chosen);
@@ -179,6 +182,7 @@ static struct card_cell make(const struct setter *setter, const struct card_size
     }
     put_branch(&card);
     const struct scene *scene = fit_scene(&card, &cell.rows);
+    cell.less = card.less;
     double top = card.base + size->to_diagram;
     galley_scene(card.galley, scene, size->inside + (card.width - scene->width) / 2, top);
     galley_text(card.galley, caution_words(&card), size->inside,
@@ -191,9 +195,10 @@ struct card_cell card_cell_make(const struct setter *setter, const struct card_s
 {
     const struct card_words words = {situation, alone};
     struct card_cell cell = make(setter, size, diagram, &words, false);
-    if (cell.rows > 1) {
+    if (cell.rows > 1 || cell.less > LESS_MOST) {
         struct card_cell tight = make(setter, size, diagram, &words, true);
-        cell = tight.rows > 0 && tight.rows < cell.rows ? tight : cell;
+        bool larger = tight.rows == cell.rows && tight.less < cell.less;
+        cell = tight.rows > 0 && (tight.rows < cell.rows || larger) ? tight : cell;
     }
     return cell;
 }

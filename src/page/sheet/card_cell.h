@@ -25,6 +25,7 @@ const struct card_size *card_size_find(int per_page); /* NULL: there is none */
 struct card_cell {
     const struct galley *galley;
     size_t rows;      /* it is so many cards high */
+    size_t less;      /* steps by which its floor was cut, or made smaller, to fit */
     struct str whole; /* the name, when it had to be shortened; else empty */
 };
 /* `alone`: the play has no other card, so that its name says all. */

@@ -11,6 +11,8 @@
 #define LONGER 6.0       /* of score, for each radius of its disc */
 #define OVER_MARK 300.0  /* of score: it lies on a symbol, a ring, a bar or a disc */
 #define OVER_LINE 90.0   /* it crosses another line, */
+#define OVER_HEAD 105.0  /* it hides its head, */
+#define OVER_HEAD 105.0  /* it hides its head, */
 #define BESIDE_LINE 60.0 /* or lies along it */
 #define ELSEWHERE 120.0  /* it meets its line where that is another sentence's */
 #define FLAT_MEET 0.6    /* sine of the angle under which it should meet its line, at the least */
@@ -119,7 +121,9 @@ static double over_lines(const struct drawing *drawing, const struct led *led, s
             worst = real_max(worst, cost);
         }
         double end = stroke_distance(drawing, stroke, to) < 0.4 * drawing->size.k ? OVER_LINE : 0;
-        score += real_max(worst, end);
+        bool head = stroke->head && segment_gap(from, to, stroke->back, stroke->tip) <
+                                        drawing->size.head_width / 2;
+        score += real_max(worst, head ? OVER_HEAD : end);
     }
     return score;
 }

@@ -8,6 +8,7 @@
 
 #define SEEN 0.3      /* of a line is left at least, where its end would be hidden */
 #define NARROW 0.5    /* of a gap is left where he squeezes through behind his man */
+#define WRITHES (40 * REAL_PI / 180)
 enum { BEHIND = 12 }; /* points of a way behind a man */
 
 /* How near a straight piece comes to the other lines, points. */
@@ -46,13 +47,29 @@ static double bar_room(const struct drawing *drawing, struct vec2 from, struct v
     return room;
 }
 
+/* Does it run between a screener who stands and his bar? The two are one body. */
+static bool runs_through(const struct drawing *drawing, struct vec2 from, struct vec2 to)
+{
+    double s, t;
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stem = &drawing->strokes.at[i];
+        if (stem->standing && stem->path.count > 1 &&
+            segment_cross(from, to, stem->path.at[0], stem->path.at[stem->path.count - 1], &s,
+                          &t)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* How far a light line runs before it comes upon a bar. */
 static double length_to_bar(const struct drawing *drawing, const struct stroke *light)
 {
     const struct path *path = &light->path;
     double clear = drawing->size.bar_stroke / 2 + light->width / 2 + 0.3 * drawing->size.gap;
     for (size_t p = 0; p + 1 < path->count; p++) {
-        if (bar_room(drawing, path->at[p], path->at[p + 1]) < clear) {
+        if (bar_room(drawing, path->at[p], path->at[p + 1]) < clear ||
+            runs_through(drawing, path->at[p], path->at[p + 1])) {
             return path->along[p];
         }
     }
@@ -232,6 +249,19 @@ static bool light_follows(struct drawing *drawing, struct stroke *light)
     return false;
 }
 
+/* Does it turn to one side and back to the other? So does nobody who is only pointed at. */
+static bool writhes(const struct path *path)
+{
+    double left = 0, right = 0;
+    for (size_t p = 1; p + 1 < path->count; p++) {
+        struct vec2 in = vec2_sub(path->at[p], path->at[p - 1]);
+        struct vec2 out = vec2_sub(path->at[p + 1], path->at[p]);
+        double turn = vec2_angle(in, out);
+        *(vec2_cross(in, out) < 0 ? &right : &left) += turn;
+    }
+    return real_min(left, right) > WRITHES;
+}
+
 /* A scrap without a head tells nothing: another way, or none. What tells by which side of a screen
  * he goes is not turned to the other. */
 static void light_drop(struct drawing *drawing, struct stroke *light)
@@ -257,6 +287,9 @@ void lights_cut(struct drawing *drawing)
             light_drop(drawing, light);
             continue;
         }
+        if (!read_is_behind(drawing) && writhes(&light->path) && light_turns(drawing, light)) {
+            continue;
+        }
         for (double at = most; at > least && best < clear; at -= 0.2 * size->k) {
             double room = head_room(drawing, light, at);
             if (room > best) {
@@ -264,7 +297,7 @@ void lights_cut(struct drawing *drawing)
                 length = at;
             }
         }
-        if (best >= 0 && best < size->head_width / 3) {
+        if (best >= 0 && best < (size->head_width + size->line) / 2) {
             light_drop(drawing, light);
         } else if (length < whole) {
             light->path = path_cut(drawing->arena, &light->path, 0, length);

@@ -7,7 +7,7 @@
 
 #define RING_MOVES 0.35    /* metres a finish ring is moved at most, */
 #define RING_POINTS 5.0    /* or so far on a small picture (ours) */
-#define WAVES_LEAST 1.6    /* feet of zigzag that a short dribble is drawn (ours) */
+#define LEAVES_BAR 0.9     /* feet beyond it at which a line begins */
 #define BESIDE 0.4         /* of the way between two who change places: beside one */
 #define SWAP 2.5           /* of cost: as much as a numeral in the way of a pass */
 #define BESIDE_NUMERAL 0.2 /* feet more than the gap (ours) */
@@ -36,10 +36,10 @@ double way_least(const struct drawing *drawing, double radius, bool dribbles)
     const struct sizes *size = &drawing->size;
     double least = radius + size->end + size->end_stroke / 2 + size->gap + 0.45 * size->k +
                    1.15 * size->head_length;
-    return least + (dribbles ? WAVES_LEAST * size->k : 0);
+    return least + (dribbles ? size->waves : 0);
 }
 
-/* A short move is drawn long enough for its head to be seen. */
+/* A short move is drawn long enough for its head to be seen, off a bar as off a numeral. */
 static struct vec2 ring_off_start(const struct drawing *drawing, int index)
 {
     const struct stop *ring = &drawing->stops.at[index];
@@ -48,11 +48,14 @@ static struct vec2 ring_off_start(const struct drawing *drawing, int index)
         return vec2_of(0, 0);
     }
     const struct stop *start = &drawing->stops.at[stroke->start];
-    double least = way_least(drawing, stop_radius(drawing, start), stroke->class == CLASS_DRIBBLE);
+    bool bar = start->kind == STOP_BAR;
+    struct vec2 from = bar ? bar_nearest(drawing, start, ring->at) : start->at;
+    double least = bar ? LEAVES_BAR * drawing->size.k : stop_radius(drawing, start);
+    least = way_least(drawing, least, stroke->class == CLASS_DRIBBLE);
     struct vec2 run = vec2_sub(frame_point(&drawing->frame, ring->truth),
                                frame_point(&drawing->frame, start->truth));
     struct vec2 otherwise = vec2_length(run) > 0.1 ? vec2_unit(run) : vec2_of(1, 0);
-    return push_off(ring->at, start->at, least, otherwise);
+    return push_off(ring->at, from, least, otherwise);
 }
 
 /* A shot from beside somebody's numeral looks like his: it starts on the basket's side of it, and
@@ -314,7 +317,7 @@ bool rings_drop(struct drawing *drawing)
         const struct stroke *stroke = stroke_to(drawing, (int)i);
         bool dribbles = stroke && stroke->class == CLASS_DRIBBLE;
         double most = real_max(RING_MOVES / FEET * size->k, RING_POINTS);
-        most += dribbles ? WAVES_LEAST * size->k : 0;
+        most += dribbles ? size->waves : 0;
         most += stop_is_thrown(drawing, (int)i, TASK_PASS) ? size->head_length + size->dash : 0;
         for (size_t s = 0; s < drawing->symbols.count; s++) {
             const struct symbol *symbol = &drawing->symbols.at[s];

@@ -17,6 +17,7 @@
 #define TIGHTER 1.5              /* of cost a foot (ours) */
 #define TAKEN 0.5                /* of the cost of what is there: by how much more at this size */
 #define TURNED_BY 1.0            /* s after which it is seen which way a screener goes on */
+#define BESIDE_STEM (40 * REAL_PI / 180)
 #define FORWARD 0.6              /* cosine of his way to the bar's facing */
 enum { FAN_TURNS = 7, FAN_RINGS = 4 }; /* places to each side and at how many distances */
 
@@ -206,6 +207,16 @@ static bool stands_there(const struct segment *segment, size_t index, double tim
            vec2_distance(segment_at(segment, task->who, time), record->to) <= STILL_THERE;
 }
 
+/* Would his line lie beside the short one from his numeral to his bar, and end beyond it? */
+static bool is_along_stem(const struct drawing *drawing, const struct stop *screen,
+                          const struct stop *end)
+{
+    struct vec2 from = symbol_of(drawing, screen->who)->at;
+    struct vec2 stem = vec2_sub(screen->at, from), goes = vec2_sub(end->at, from);
+    return end->kind == STOP_RING && vec2_angle(stem, goes) < BESIDE_STEM &&
+           vec2_length(goes) > vec2_length(stem);
+}
+
 /* Whoever goes on past the front of his own bar leaves from it: his line beside the short one from
  * his numeral to the bar, or through the bar, would be read as something else. */
 static void leaves_forward(struct drawing *drawing, int from, int bar)
@@ -220,10 +231,11 @@ static void leaves_forward(struct drawing *drawing, int from, int bar)
         struct vec2 to =
             frame_point(&drawing->frame, segment_at(drawing->segment, stroke->who, when));
         struct vec2 goes = vec2_sub(to, screen->at);
-        struct vec2 left = vec2_sub(drawing->stops.at[stroke->end].at, screen->at);
+        const struct stop *end = &drawing->stops.at[stroke->end];
         double least = drawing->size.bar / 2 + way_least(drawing, drawing->size.gap, false);
-        if (vec2_dot(screen->facing, goes) > FORWARD * vec2_length(goes) &&
-            vec2_length(left) > least) {
+        bool forward = vec2_dot(screen->facing, goes) > FORWARD * vec2_length(goes) &&
+                       vec2_distance(end->at, screen->at) > least;
+        if (forward || is_along_stem(drawing, screen, end)) {
             stroke->start = bar;
         }
     }
