@@ -163,6 +163,23 @@ static void smooth(struct trail *trail, int turns)
     }
 }
 
+/* On which side of a shot's line from `meet` a way lies most: of one that comes by the basket, on
+ * its side there. */
+static double shot_side(const struct trail *trail, struct vec2 meet, struct vec2 way, double most)
+{
+    double by = 0, lean = 0;
+    for (size_t i = 0; i < trail->count; i++) {
+        struct vec2 off = vec2_sub(trail->at[i], meet);
+        double cross = vec2_cross(way, off);
+        lean = fabs(cross) > fabs(lean) ? cross : lean;
+        if (vec2_dot(way, off) > 0 && vec2_dot(way, off) < most) {
+            by = fabs(cross) > fabs(by) ? cross : by;
+        }
+    }
+    bool comes_by = trail->count > 0 && vec2_dot(way, vec2_sub(trail->at[0], meet)) > most;
+    return (comes_by && by != 0 ? by : lean) < 0 ? -1 : 1;
+}
+
 /* A run that comes to its shot along the line of the shot comes from the side it started on. */
 static void bend_off_shot(struct drawing *drawing, struct stroke *stroke, const struct stroke *shot)
 {
@@ -174,12 +191,8 @@ static void bend_off_shot(struct drawing *drawing, struct stroke *stroke, const 
         overlay_of(trail, &shot->trail, 1.2 * k).length < 2 * k) {
         return;
     }
-    double lean = 0;
-    for (size_t i = 0; i < trail->count; i++) {
-        double cross = vec2_cross(way, vec2_sub(trail->at[i], meet));
-        lean = fabs(cross) > fabs(lean) ? cross : lean;
-    }
-    double side = lean < 0 ? -1 : 1;
+    double most = vec2_distance(meet, shot->trail.at[shot->trail.count - 1]);
+    double side = shot_side(trail, meet, way, most);
     double open = comes_off_screen(drawing, stroke) ? CURL_ANGLE : SHOT_ANGLE;
     for (size_t i = 0; i + 1 < trail->count; i++) {
         struct vec2 off = vec2_sub(trail->at[i], meet);

@@ -121,8 +121,8 @@ static double over_lines(const struct drawing *drawing, const struct led *led, s
             worst = real_max(worst, cost);
         }
         double end = stroke_distance(drawing, stroke, to) < 0.4 * drawing->size.k ? OVER_LINE : 0;
-        bool head = stroke->head && segment_gap(from, to, stroke->back, stroke->tip) <
-                                        drawing->size.head_width / 2;
+        bool head = stroke->head &&
+                    segment_gap(from, to, stroke->back, stroke->tip) < drawing->size.head_width / 2;
         score += real_max(worst, head ? OVER_HEAD : end);
     }
     return score;

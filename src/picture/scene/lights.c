@@ -6,8 +6,8 @@
 
 #include <math.h>
 
-#define SEEN 0.3      /* of a line is left at least, where its end would be hidden */
-#define NARROW 0.5    /* of a gap is left where he squeezes through behind his man */
+#define SEEN 0.3   /* of a line is left at least, where its end would be hidden */
+#define NARROW 0.5 /* of a gap is left where he squeezes through behind his man */
 #define WRITHES (40 * REAL_PI / 180)
 enum { BEHIND = 12 }; /* points of a way behind a man */
 
@@ -80,7 +80,10 @@ static double length_to_bar(const struct drawing *drawing, const struct stroke *
 static bool ray_is_free(const struct drawing *drawing, const struct stroke *light, struct vec2 from,
                         struct vec2 tip, double gap)
 {
-    bool free = bar_room(drawing, from, tip) > drawing->size.bar_stroke / 2 + gap;
+    struct basket_marks basket = basket_marks(drawing, false);
+    bool free = bar_room(drawing, from, tip) > drawing->size.bar_stroke / 2 + gap &&
+                segment_distance(basket.ring, from, tip, NULL) > drawing->size.basket + gap &&
+                segment_gap(basket.left, basket.right, from, tip) > gap;
     for (size_t i = 0; free && i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
         free = symbol->who == light->who ||

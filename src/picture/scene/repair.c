@@ -14,8 +14,9 @@
 #define MOST_FEET 6.5 /* that another way is off the first one: two metres (ours) */
 #define MIDWAY 2.0    /* feet from either end: there lines come together at a place */
 #define YIELDS 0.3    /* of what a mark costs: an X steps aside when the lines are there (ours) */
-#define AT_EDGE 0.1   /* points that a line reaches over the edge of its own ring (ours) */
-#define WORTH 0.3     /* of cost: for less no line is moved */
+#define WINDS (200 * REAL_PI / 180)
+#define AT_EDGE 0.1 /* points that a line reaches over the edge of its own ring (ours) */
+#define WORTH 0.3   /* of cost: for less no line is moved */
 enum { TURNS = 3, BOWS = 10, CENTRES = 5, ROUNDS = 7, HOWS = 4 };
 
 /* What lies on what costs; feet and points of cost (ours). */
@@ -126,8 +127,8 @@ static double marks_cost(const struct drawing *drawing, const struct stroke *str
             struct basket_marks at = basket_marks(drawing, far == 1);
             cost += mark_cost(trail, extent, at.left, at.right, size->board / 2 + clear + 0.4 * k,
                               comfort + 0.4 * k, k);
-            cost += mark_cost(trail, extent, at.ring, vec2_mix(at.left, at.right, 0.5), clear,
-                              comfort, k);
+            cost += mark_cost(trail, extent, at.ring, vec2_mix(at.left, at.right, 0.5),
+                              size->basket + clear, comfort, k);
         }
     }
     for (size_t i = 0; i < trail->count; i++) {
@@ -190,6 +191,26 @@ static double pair_cost(const struct drawing *drawing, const struct trail *a,
     return cost + (length > TOGETHER_FEET * k ? costs.together + costs.per_foot * length / k : 0);
 }
 
+/* Does one of them end where the other, a shot, starts? The two lie side by side there, and may,
+ * but the run does not cross its shot. */
+static bool is_shot_of(const struct stroke *stroke, const struct stroke *other)
+{
+    return (other->class == CLASS_SHOT && other->start == stroke->end) ||
+           (stroke->class == CLASS_SHOT && stroke->start == other->end);
+}
+
+static double shot_cost(const struct trail *a, const struct trail *b)
+{
+    double cost = 0, s, t;
+    for (size_t i = 0; i + 1 < a->count; i++) {
+        for (size_t j = 0; j + 1 < b->count; j++) {
+            bool crosses = segment_cross(a->at[i], a->at[i + 1], b->at[j], b->at[j + 1], &s, &t);
+            cost += crosses ? costs.together : 0;
+        }
+    }
+    return cost;
+}
+
 /* A screener and his bar are one body: who crosses the line between, so near to the bar, is read as
  * running through him. */
 static double stem_cost(const struct drawing *drawing, const struct stroke *stroke,
@@ -231,7 +252,9 @@ static double way_cost(const struct repair *repair, size_t index, const struct t
         const struct stroke *other = &drawing->strokes.at[i];
         bool yields = stroke_is_light(other) && !stroke_is_light(stroke);
         if (i != index && other->trail.count > 1 && !yields) {
-            cost += pair_cost(drawing, trail, &extent, &other->trail, &repair->extents[i]);
+            cost += is_shot_of(stroke, other)
+                        ? shot_cost(trail, &other->trail)
+                        : pair_cost(drawing, trail, &extent, &other->trail, &repair->extents[i]);
             cost += stem_cost(drawing, stroke, trail, other);
         }
     }
@@ -323,6 +346,16 @@ static int passes_wrong(const struct looking *looking, const struct trail *way)
     return sides_wrong(drawing, &drawing->strokes.at[looking->index], way);
 }
 
+/* Does it wind round the numeral that it leaves? */
+static bool winds(const struct looking *looking, const struct trail *way)
+{
+    const struct drawing *drawing = looking->repair->drawing;
+    int start = drawing->strokes.at[looking->index].start;
+    const struct stop *from = start < 0 ? NULL : &drawing->stops.at[start];
+    return from && from->kind == STOP_SYMBOL &&
+           fabs(sweep_round(from->at, way->at, way->count)) > WINDS;
+}
+
 static void look_at(struct looking *looking, const struct trail *way, double extra)
 {
     double cost = extra + WORTH;
@@ -337,7 +370,7 @@ static void look_at(struct looking *looking, const struct trail *way, double ext
     cost += cost < looking->cost
                 ? real_max(0, way_strain(way, looking->repair->drawing->size.k) - looking->strain)
                 : 0;
-    if (cost < looking->cost && !goes_far(looking, way) &&
+    if (cost < looking->cost && !goes_far(looking, way) && !winds(looking, way) &&
         passes_wrong(looking, way) <= looking->wrong) {
         looking->cost = cost;
         looking->best = *way;

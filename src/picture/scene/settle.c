@@ -123,6 +123,20 @@ static void bar_shift(struct drawing *drawing, struct stop *bar, struct vec2 by)
     }
 }
 
+/* Off the board by so much that a line has room between: who uses the screen may come there. */
+static struct vec2 bar_off_board(const struct drawing *drawing, const struct stop *bar)
+{
+    const struct sizes *size = &drawing->size;
+    struct basket_marks basket = basket_marks(drawing, false);
+    double t, least = size->bar_stroke / 2 + size->board / 2 + size->line + 3 * size->gap;
+    struct vec2 from = bar_nearest(drawing, bar, vec2_mix(basket.left, basket.right, 0.5));
+    segment_distance(from, basket.left, basket.right, &t);
+    struct vec2 board = vec2_mix(basket.left, basket.right, t);
+    struct vec2 push = push_off(bar_nearest(drawing, bar, board), board, least, bar->facing);
+    struct vec2 down = vec2_unit(drawing->frame.down);
+    return vec2_scale(down, real_max(0, vec2_dot(push, down)));
+}
+
 /* Bars keep off the numerals, their own too, and off the basket's ring; who stands behind one as
  * the diagram begins goes with it. */
 static void bars_settle(struct drawing *drawing)
@@ -138,14 +152,16 @@ static void bars_settle(struct drawing *drawing)
                 continue;
             }
             struct vec2 near = bar_nearest(drawing, bar, symbol->at);
-            double least = symbol->radius + size->bar_stroke / 2 + size->gap;
+            double stem = symbol->who == bar->who ? size->k : 0;
+            double least = symbol->radius + size->bar_stroke / 2 + size->gap + stem;
             bar_shift(drawing, bar, push_off(near, symbol->at, least, vec2_scale(bar->facing, -1)));
         }
         if (bar->kind == STOP_BAR) {
             struct vec2 ring = basket_marks(drawing, false).ring;
-            double least = size->basket + size->bar_stroke / 2 + size->gap;
+            double least = size->basket + size->bar_stroke / 2 + size->line + 3 * size->gap;
             bar_shift(drawing, bar,
                       push_off(bar_nearest(drawing, bar, ring), ring, least, bar->facing));
+            bar_shift(drawing, bar, bar_off_board(drawing, bar));
             struct vec2 inside = frame_keep(&drawing->frame, bar->at, edge);
             bar_shift(drawing, bar, vec2_sub(inside, bar->at));
         }

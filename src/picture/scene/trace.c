@@ -26,6 +26,7 @@
 #define THROUGH_BAR 0.2   /* cosine between a bar's facing and a way that leads through it (ours) */
 /* Feet from somebody's numeral: a line that begins there seems his (ours). */
 #define BESIDE_OTHER 1.4
+#define LAST_HEADS 1.5
 enum { CORNERS = 24 };
 
 /* The samples of a movement on paper. */
@@ -464,6 +465,36 @@ static void corners_join(struct trail *trail, double near)
     }
 }
 
+/* A last leg of which no more than the head would be seen is no leg: the one before it leads to the
+ * end. */
+static void drop_last_hook(const struct drawing *drawing, const struct stroke *stroke,
+                           struct trail *trail)
+{
+    size_t last = trail->count - 1;
+    double leg = 0, least = end_gap(drawing, stroke) + LAST_HEADS * drawing->size.head_length;
+    while (last > 0 && !trail->corner[last]) {
+        leg += vec2_distance(trail->at[last], trail->at[last - 1]);
+        last--;
+    }
+    if (last == 0 || leg >= least || !stroke->head || stroke_comes_home(drawing, stroke)) {
+        return;
+    }
+    struct vec2 off = vec2_sub(trail->at[trail->count - 1], trail->at[last]);
+    size_t first = last - 1;
+    double whole = vec2_distance(trail->at[last], trail->at[first]), along = 0;
+    for (; first > 0 && !trail->corner[first]; first--) {
+        whole += vec2_distance(trail->at[first], trail->at[first - 1]);
+    }
+    struct vec2 before = trail->at[first];
+    for (size_t i = first + 1; i <= last; i++) {
+        along += vec2_distance(before, trail->at[i]);
+        before = trail->at[i];
+        trail->at[i] = vec2_along(before, off, along / real_max(whole, 1e-9));
+    }
+    trail->corner[last] = false;
+    trail->count = last + 1;
+}
+
 static void trace_one(struct drawing *drawing, struct stroke *stroke)
 {
     if (stroke->standing) {
@@ -507,6 +538,9 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
     feint_show(drawing, stroke);
     struct trail *trail = &stroke->trail;
     corners_join(trail, ONE_TURN * k);
+    if (!vee || is_feint(drawing->segment, task)) {
+        drop_last_hook(drawing, stroke, trail);
+    }
     struct vec2 aside = {0, 0};
     if (stroke_comes_home(drawing, stroke)) {
         aside = home_aside(drawing, start, trail);
