@@ -1,0 +1,279 @@
+/* SPDX-License-Identifier: MIT */
+/* colon: what a colon joins: a sentence and what it is called, in front or behind; two sentences;
+ * what several do, and where each of them goes. Rules of reshape.h. */
+#include "language/words/reshape.h"
+
+#include "language/words/people.h"
+
+/* ---- : a ghost ---- */
+
+/* What it was called, behind it: an article, and nobody, and no place. */
+bool shape_tail(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const leads[] = {"a", "an", "the", "our", "this", NULL};
+    enum { LONGEST = 6 };
+    if (!token_is_mark(at, ':') || at == c->at || at + 2 >= c->end || c->end - at > LONGEST ||
+        !token_is_among(at + 1, leads)) {
+        return false;
+    }
+    const struct place *place;
+    for (const struct token *word = at + 1; word < c->end; word++) {
+        if (word->kind != TOKEN_WORD || token_is_among(word, turning_words) ||
+            spot_end(c, word, &place)) {
+            return false;
+        }
+    }
+    recast_copy(c, r, c->at, at);
+    r->told = span_join(at[1].span, c->end[-1].span);
+    return true;
+}
+
+/* ---- two sentences ---- */
+
+/* Who acts in the clause before the colon, or whose thing it is about. */
+static const struct token *about_whom(const struct cursor *c, const struct token *colon,
+                                      const struct token **clause)
+{
+    static const char *const talk[] = {"so", "then", "now", "and", "but", NULL};
+    *clause = clause_begin(c, colon - 1);
+    const struct token *who = past_fillers(*clause, colon);
+    while (who < colon && token_is_among(who, talk)) {
+        who = past_fillers(who + 1, colon);
+    }
+    return who < colon && who->kind == TOKEN_NUMBER && who->integer ? who : NULL;
+}
+
+static void put_number_of(const struct cursor *c, struct recast *r, const struct token *who)
+{
+    struct cursor here = line_look(c, who);
+    recast_number(&here, r, (int)who->number);
+}
+
+/* What is said behind the colon, of whom it is: he, as the one in front of it. */
+static bool put_behind(const struct cursor *c, struct recast *r, const struct token *colon,
+                       const struct token *who, bool goes_on)
+{
+    struct cursor behind = line_look(c, colon + 1);
+    if (take_among(&behind, he_or_she)) {
+        if (!who || !verb_at(c, behind.at)) {
+            return false;
+        }
+        put_number_of(c, r, who);
+        recast_copy(c, r, behind.at, c->end);
+        return true;
+    }
+    bool acts = subject_verb_is(&behind) || clause_is(&behind);
+    bool verb = !acts && verb_begins(&behind);
+    if (!acts && !verb) {
+        return false;
+    }
+    if (verb && goes_on && who) {
+        put_number_of(c, r, who);
+    }
+    recast_copy(c, r, colon + 1, c->end);
+    return true;
+}
+
+/* 3 cuts and 4 looks for him: bounce it in: one behind the other. */
+bool shape_stop(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    const struct token *clause;
+    if (!token_is_mark(at, ':') || at == c->at || at + 1 >= c->end || remark_judges(c, c->at, at)) {
+        return false;
+    }
+    recast_copy(c, r, c->at, at);
+    recast_mark(c, r, '.');
+    return put_behind(c, r, at, about_whom(c, at, &clause), false);
+}
+
+/* ---- what it is called, by whom it is done ---- */
+
+/* What one does says no more than what it is called. */
+static bool announces(const struct cursor *c, const struct token *from, const struct token *to)
+{
+    static const char *const acts[] = {"play",       "plays",
+                                       "run",        "runs",
+                                       "make",       "makes",
+                                       "work",       "works",
+                                       "snake",      "snakes",
+                                       "scissor",    "scissors",
+                                       "criss",      "cross",
+                                       "crosses",    "split",
+                                       "splits",     "swap",
+                                       "swaps",      "switch",
+                                       "exchange",   "interchange",
+                                       "is between", "trade",
+                                       "trades",     "pass it back and forth",
+                                       NULL};
+    static const char *const never[] = {
+        "doesn't",  "does not", "never",        "is not",       "isn't",    "don't",
+        "do not",   "is fake",  "is just fake", "is only fake", "is decoy", "is only decoy",
+        "is bluff", NULL};
+    for (const struct token *at = from; at < to; at++) {
+        struct cursor trial = line_look(c, at);
+        if (take_among(&trial, acts) || take_among(&trial, never)) {
+            return none_among(trial.at, to, turning_words);
+        }
+    }
+    return false;
+}
+
+/* Who is named in front acts behind, or it goes on with the only one. */
+static bool all_behind(const struct cursor *c, const struct token *from, const struct token *colon,
+                       const struct token *who)
+{
+    struct cursor behind = line_look(c, colon + 1);
+    bool goes_on = take_among(&behind, he_or_she) || verb_begins(&behind);
+    for (const struct token *at = from; at < colon; at++) {
+        bool player = at->kind == TOKEN_NUMBER && !(at == who && goes_on);
+        if (at->kind == TOKEN_DEFENDER || at->kind == TOKEN_QUOTED || sentence_ends(at) ||
+            (player && !(goes_on && who) && !names_player(colon + 1, c->end, (int)at->number))) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* 2 and 1 play give-and-go: 2 passes and cuts: only what is done. */
+bool shape_label(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    const struct token *clause;
+    if (!token_is_mark(at, ':') || at == c->at || at + 1 >= c->end || remark_judges(c, c->at, at)) {
+        return false;
+    }
+    const struct token *who = about_whom(c, at, &clause);
+    if (!announces(c, clause, at) || !all_behind(c, clause, at, who)) {
+        return false;
+    }
+    recast_copy(c, r, c->at, clause);
+    r->told = span_join(clause->span, at[-1].span);
+    return put_behind(c, r, at, who, true);
+}
+
+/* ---- 4 up to the elbow, 5 down to the block ---- */
+
+/* The verb that a leg without one stands for, `side`: only a side, of the spot before. */
+static const char *leg_verb(const struct cursor *c, const struct token *who, bool *side)
+{
+    static const char *const sides[] = {"to left", "to right", "left", "right", NULL};
+    struct cursor trial = line_look(c, who + 1);
+    *side = false;
+    if (!attacker_at(who, c->end) || !clause_begins_at(c, who) || verb_begins(&trial)) {
+        return NULL;
+    }
+    struct cursor off = trial, alone = trial;
+    if (take_words(&off, "off") && attacker_at(past_fillers(off.at, c->end), c->end)) {
+        return "comes";
+    }
+    if (take_words(&off, "for")) {
+        return attacker_at(past_fillers(off.at, c->end), c->end) ? "screens" : NULL;
+    }
+    if (take_among(&alone, sides) && (alone.at == c->end || clause_ends(alone.at))) {
+        *side = true;
+        return "goes";
+    }
+    if (leg_follows(&trial)) {
+        return "goes";
+    }
+    const struct token *first = past_fillers(trial.at, c->end);
+    take_particles(&trial);
+    return trial.at > first && leg_follows(&trial) ? "goes" : NULL;
+}
+
+/* corner, wing: the last word of the spot that was named before `at`; NULL: none. */
+static const struct token *spot_word(const struct cursor *c, const struct token *at)
+{
+    static const char *const spots[] = {"wing", "corner", "elbow", "block", "slot", "hash", NULL};
+    while (at > c->at && !token_is_among(at, spots)) {
+        at--;
+    }
+    return at > c->at ? at : NULL;
+}
+
+/* One leg with its verb, up to where the next one begins. */
+static bool put_leg_verb(const struct cursor *c, struct recast *r, const struct token *who,
+                         const char *verb, bool side, const struct token *to)
+{
+    struct cursor here = line_look(c, who);
+    recast_copy(c, r, who, who + 1);
+    recast_word(&here, r, verb);
+    if (!side) {
+        recast_copy(c, r, who + 1, to);
+        return true;
+    }
+    const struct token *spot = spot_word(c, who), *word = who + 1;
+    word += token_is_word(word, "to");
+    while (word->filler || token_is_word(word, "to")) {
+        word++;
+    }
+    if (!spot) {
+        return false;
+    }
+    recast_word(&here, r, "to");
+    recast_copy(c, r, word, word + 1);
+    recast_copy(c, r, spot, spot + 1);
+    recast_copy(c, r, word + 1, to);
+    return true;
+}
+
+/* Everybody who acts in front of the list is in it, or several are who are not named. */
+static bool told_in_short(const struct cursor *c, const struct token *from, const struct token *to)
+{
+    static const char *const groups[] = {
+        "bigs",   "wings",  "corners",  "guards", "posts",     "side",     "both", "two",
+        "others", "rest",   "forwards", "pair",   "everybody", "everyone", "all",  "they",
+        "stack",  "elbows", "blocks",   "low",    "high",      NULL};
+    bool several = false;
+    for (const struct token *at = from; at < to; at++) {
+        several = several || token_is_among(at, groups);
+        if (at->kind == TOKEN_DEFENDER || at->kind == TOKEN_QUOTED || sentence_ends(at) ||
+            token_is_among(at, turning_words) ||
+            (attacker_at(at, to) && !token_is_spelled(at) &&
+             !names_player(to, c->end, (int)at->number))) {
+            return false;
+        }
+        several = several || attacker_at(at, to);
+    }
+    return several;
+}
+
+/* The wings cross: 2 off 5 to the left, 3 along the baseline to the right: each with a verb of his
+ * own. In front of a colon or a comma at `at`: left out; at the line's head: as it stands. */
+bool shape_legs(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    bool side;
+    const struct token *from = at, *first = at == c->at ? at : at + 1;
+    bool mark = token_is_mark(at, ':') || token_is_mark(at, ',');
+    first = past_fillers(first, c->end);
+    if ((at > c->at && (!mark || !leg_verb(c, first, &side))) || at + 2 >= c->end) {
+        return false;
+    }
+    from = clause_begin(c, at > c->at ? at - 1 : at);
+    if (at > c->at) {
+        if (!told_in_short(c, from, at)) {
+            return false;
+        }
+        recast_copy(c, r, c->at, from);
+        r->told = span_join(from->span, at[-1].span);
+    }
+    size_t legs = 0;
+    for (const struct token *word = at > c->at ? first : c->at; word < c->end;) {
+        const char *verb = leg_verb(c, word, &side);
+        if (!verb) {
+            recast_copy(c, r, word, word + 1);
+            word++;
+            continue;
+        }
+        const struct token *next = word + 1;
+        bool other;
+        while (next < c->end && !leg_verb(c, next, &other)) {
+            next++;
+        }
+        if (!put_leg_verb(c, r, word, verb, side, next)) {
+            return false;
+        }
+        legs++;
+        word = next;
+    }
+    return legs > 1 || (legs == 1 && at > c->at && token_is_mark(at, ':'));
+}

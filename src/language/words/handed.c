@@ -1,0 +1,294 @@
+/* SPDX-License-Identifier: MIT */
+/* handed: a hand-off that is told as the end of what its receiver does: `comes off it straight into
+ * a hand-off from 5`, `runs off 5 for a hand-off`, `takes the ball back hand to hand`. Who hands it
+ * to him is told in a sentence of its own. Rules of reshape.h. */
+#include "language/words/reshape.h"
+
+static const char *const exchanges[] = {
+    "dribble hand-off", "dribble handoff", "hand-off",  "hand off", "handoff", "dho",
+    "hand-back",        "handback",        "hand back", NULL};
+
+/* Who has the ball there: the last one named before it, or the one who has it above; 0: nobody. */
+static int hands_it(const struct cursor *c, const struct token *at, int receiver)
+{
+    struct who holder;
+    for (const struct token *word = at; word-- > c->at;) {
+        int number = attacker_at(word, at);
+        if (number && number != receiver) {
+            return number;
+        }
+    }
+    bool held = above_holder(c, &holder) && holder.kind == WHO_PLAYER;
+    return held && holder.number != receiver ? holder.number : 0;
+}
+
+/* from 5, with 5; 0: not said. */
+static int from_whom_read(struct cursor *c)
+{
+    static const char *const froms[] = {"back from", "from", "with", "by", "of", NULL};
+    struct cursor trial = *c;
+    if (!take_among(&trial, froms)) {
+        return 0;
+    }
+    const struct token *who = past_fillers(trial.at, c->end);
+    int number = attacker_at(who, c->end);
+    c->at = number ? who + 1 : c->at;
+    return number;
+}
+
+static void take_back(struct cursor *c)
+{
+    static const char *const backs[] = {"right back", "straight back", "back again", "back",
+                                        "again",      "in return",     NULL};
+    take_among(c, backs);
+}
+
+/* straight into a hand-off, for the hand-back. */
+static bool into_exchange(struct cursor *c, int *from)
+{
+    static const char *const leads[] = {
+        "straight into", "right into", "directly into", "into", "for",      "to take",
+        "to get",        "to receive", "takes",         "gets", "receives", NULL};
+    struct cursor trial = *c;
+    if (!take_among(&trial, leads) || !take_among(&trial, exchanges)) {
+        return false;
+    }
+    take_back(&trial);
+    *from = from_whom_read(&trial);
+    take_back(&trial);
+    c->at = trial.at;
+    return true;
+}
+
+/* takes the ball back hand to hand, takes it right back out of 2's hands. */
+static bool out_of_hands(struct cursor *c, int *from)
+{
+    static const char *const takes[] = {"takes it",   "takes ball", "gets it",  "gets ball",
+                                        "takes pass", "plucks it",  "grabs it", NULL};
+    static const char *const hands[] = {"hand to hand", "on hand-off", "by hand", NULL};
+    static const char *const outs[] = {"out of", "from", "off", NULL};
+    struct cursor trial = *c;
+    if (!take_among(&trial, takes)) {
+        return false;
+    }
+    take_back(&trial);
+    struct who owner;
+    *from = 0;
+    if (!take_among(&trial, hands)) {
+        if (!take_among(&trial, outs) || !owner_read(&trial, &owner) || owner.kind != WHO_PLAYER ||
+            !take_words(&trial, "hands")) {
+            return false;
+        }
+        *from = owner.number;
+    } else {
+        *from = from_whom_read(&trial);
+    }
+    c->at = trial.at;
+    return true;
+}
+
+/* What he does on his way to whoever has it, and no more: runs after his pass. A use of a screen
+ * tells more. */
+static bool only_comes(const struct cursor *c, const struct token *from, const struct token *to,
+                       int giver)
+{
+    static const char *const comes[] = {"runs",    "sprints", "chases",  "follows", "comes", "goes",
+                                        "cuts",    "loops",   "circles", "steps",   "races", "jogs",
+                                        "hustles", "darts",   "tracks",  NULL};
+    const struct place *place;
+    struct cursor verb = line_look(c, from);
+    if (!take_among(&verb, comes)) {
+        return false;
+    }
+    for (const struct token *at = verb.at; at < to; at++) {
+        int number = at->kind == TOKEN_NUMBER ? (int)at->number : 0;
+        struct cursor led = line_look(c, at);
+        bool to_spot = take_among(&led, place_words) && spot_end(c, led.at, &place);
+        if (at->kind == TOKEN_DEFENDER || (number && number != giver) || to_spot ||
+            token_is_among(at, turning_words) || sentence_ends(at)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* Behind the hand-off: on the way to the slot, at the top, and drives. */
+static bool put_tail(const struct cursor *c, struct recast *r, const struct token *to, int who)
+{
+    static const char *const ways[] = {
+        "on his way to",     "on her way to", "on way to", "going to",
+        "on his way toward", "on way toward", NULL};
+    static const char *const wheres[] = {"at", "on", "in", NULL};
+    struct cursor tail = line_look(c, to), here = line_look(c, to < c->end ? to : c->end - 1);
+    const struct place *place;
+    if (to == c->end || sentence_ends(to)) {
+        recast_copy(c, r, to, c->end);
+        return true;
+    }
+    if (take_among(&tail, ways)) {
+        put_stop(c, r);
+        recast_number(&here, r, who);
+        recast_word(&here, r, "dribbles");
+        recast_word(&here, r, "to");
+        recast_copy(c, r, tail.at, c->end);
+        return true;
+    }
+    if (take_among(&tail, wheres)) {
+        const struct token *end = spot_end(c, tail.at, &place);
+        if (!end || !(end == c->end || clause_ends(end))) {
+            return false;
+        }
+        r->told = span_join(to->span, end[-1].span);
+        to = end;
+        tail.at = end;
+    } else {
+        tail.at = to;
+    }
+    if (tail.at < c->end && take_joint(&tail)) {
+        put_stop(c, r);
+        if (verb_begins(&tail) && !subject_verb_is(&tail)) {
+            recast_number(&here, r, who);
+        }
+        recast_copy(c, r, tail.at, c->end);
+        return true;
+    }
+    recast_copy(c, r, to, c->end);
+    return to == c->end || sentence_ends(to);
+}
+
+/* comes off it straight into a hand-off from 5: and 5 hands off to him. */
+bool shape_hand_off(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const straights[] = {"straight", "right", "directly", NULL};
+    struct cursor trial = line_look(c, at);
+    int giver = 0;
+    const struct token *clause;
+    if (at == c->at || (!into_exchange(&trial, &giver) && !out_of_hands(&trial, &giver))) {
+        return false;
+    }
+    if (token_is_among(at - 1, straights)) { /* it begins there */
+        at--;
+    }
+    int who = acts_in_clause(c, at, &clause);
+    giver = giver ? giver : who ? hands_it(c, at, who) : 0;
+    if (!giver || giver == who) {
+        return false;
+    }
+    const struct token *stop = at;
+    while (stop > c->at && (clause_ends(stop - 1) && !sentence_ends(stop - 1))) {
+        stop--;
+    }
+    /* what he does right before it */
+    struct somebody acts;
+    bool own;
+    clause = clause_begin(c, stop - 1);
+    if (!clause_subject(c, clause, &acts, &own) || acts.who.number != who) {
+        return false;
+    }
+    const struct token *verb = own ? acts.to : clause;
+    bool use = !none_among(verb, stop, (const char *const[]){"off", "curls", "uses", NULL}) &&
+               !names_player(verb, stop, giver);
+    struct cursor here = line_look(c, at);
+    if (only_comes(c, verb, stop, giver) && !use) {
+        put_before(c, r, clause);
+        r->told = span_join(verb->span, stop[-1].span);
+    } else {
+        recast_copy(c, r, c->at, stop);
+        if (use) {
+            recast_word(&here, r, "to");
+            recast_word(&here, r, "beside");
+            recast_number(&here, r, giver);
+        }
+        put_stop(c, r);
+    }
+    struct span told = r->told;
+    recast_number(&here, r, giver);
+    recast_verb(&here, r, STR("hands off"));
+    recast_word(&here, r, "to");
+    recast_number(&here, r, who);
+    bool put = put_tail(c, r, trial.at, who);
+    r->told = told.source != SOURCE_NONE ? told : r->told;
+    return put;
+}
+
+/* 1 and 2 meet at the slot for a dribble hand-off: who has the ball takes it there. */
+bool shape_meet(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const meets[] = {"meet up", "meet", "come together", "get together", NULL};
+    static const char *const wheres[] = {"at", "on", "in", NULL};
+    static const char *const fors[] = {"for", "in", "on", "with", NULL};
+    struct who holder;
+    const struct place *place;
+    int one = attacker_at(at, c->end);
+    if (!one || at + 3 >= c->end || !token_is_word(at + 1, "and") || !clause_begins_at(c, at) ||
+        !above_holder(c, &holder)) {
+        return false;
+    }
+    int other = attacker_at(at + 2, c->end);
+    struct cursor trial = line_look(c, at + 3), here = line_look(c, at);
+    if (!other || !take_among(&trial, meets)) {
+        return false;
+    }
+    const struct token *spot = NULL, *spot_to = NULL;
+    struct cursor where = trial;
+    if (take_among(&where, wheres) && (spot_to = spot_end(c, where.at, &place))) {
+        spot = where.at;
+        trial.at = spot_to;
+    }
+    if (!take_among(&trial, fors) || !take_among(&trial, exchanges) ||
+        (holder.number != one && holder.number != other)) {
+        return false;
+    }
+    int giver = holder.number, taker = giver == one ? other : one;
+    recast_copy(c, r, c->at, at);
+    if (spot) {
+        recast_number(&here, r, giver);
+        recast_word(&here, r, "dribbles");
+        recast_word(&here, r, "to");
+        recast_copy(c, r, spot, spot_to);
+        recast_mark(c, r, ',');
+        recast_number(&here, r, giver);
+        recast_verb(&here, r, STR("hands off"));
+        recast_word(&here, r, "to");
+        recast_number(&here, r, taker);
+    } else {
+        put_dho(&here, r, giver, taker);
+    }
+    return put_tail(c, r, trial.at, taker);
+}
+
+/* 1 hands it to 3 as 3 comes up out of the corner: whom it is handed to comes by himself. */
+bool shape_comes_for_it(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const ties[] = {"as", "while", "when", NULL};
+    static const char *const comes[] = {"comes", "runs",  "sprints", "cuts",  "goes", "flashes",
+                                        "loops", "curls", "races",   "flies", NULL};
+    static const char *const hands[] = {"hands",    "hand",    "pitches", "flips",
+                                        "hand-off", "handoff", NULL};
+    if (!token_is_among(at, ties) || at < c->at + 3 || at + 2 >= c->end) {
+        return false;
+    }
+    const struct token *clause = clause_begin(c, at - 1), *who = past_fillers(at + 1, c->end);
+    const struct token *whom = at - (token_is_mark(at - 1, ',') ? 2 : 1);
+    struct cursor verb = line_look(c, who + 1);
+    bool him = token_is_among(who, subject_pronouns);
+    if (none_among(clause, at, hands) || !attacker_at(whom, c->end) ||
+        !(him || attacker_at(who, c->end) == attacker_at(whom, c->end)) ||
+        !take_among(&verb, comes)) {
+        return false;
+    }
+    const struct token *end = verb.at;
+    const struct place *place;
+    while (end < c->end && !clause_ends(end)) {
+        struct cursor to = line_look(c, end);
+        bool led = take_words(&to, "to") || take_words(&to, "into");
+        if ((led && spot_end(c, to.at, &place)) || end->kind == TOKEN_NUMBER) {
+            return false;
+        }
+        end++;
+    }
+    recast_copy(c, r, c->at, at);
+    recast_copy(c, r, end, c->end);
+    r->told = span_join(at->span, end[-1].span);
+    return true;
+}
