@@ -105,14 +105,17 @@ static bool announces(const struct cursor *c, const struct token *from, const st
                                        "is between", "trade",
                                        "trades",     "pass it back and forth",
                                        NULL};
+    static const char *const uses[] = {"use", "uses", "take", "takes", "accept", NULL};
     static const char *const never[] = {
         "doesn't",  "does not", "never",        "is not",       "isn't",    "don't",
         "do not",   "is fake",  "is just fake", "is only fake", "is decoy", "is only decoy",
         "is bluff", NULL};
     for (const struct token *at = from; at < to; at++) {
         struct cursor trial = line_look(c, at);
-        if (take_among(&trial, acts) || take_among(&trial, never)) {
-            return none_among(trial.at, to, turning_words);
+        bool not = take_among(&trial, never); /* does not use it: rejects it */
+        if (not || take_among(&trial, acts)) {
+            return none_among(trial.at, to, turning_words) &&
+                   (!not || none_among(trial.at, to, uses));
         }
     }
     return false;
@@ -180,11 +183,14 @@ static const char *leg_verb(const struct cursor *c, const struct token *who, boo
     return trial.at > first && leg_follows(&trial) ? "goes" : NULL;
 }
 
-/* corner, wing: the last word of the spot that was named before `at`; NULL: none. */
-static const struct token *spot_word(const struct cursor *c, const struct token *at)
+/* short corner, wing: the spot that was named before `at`, without its side; NULL: none. */
+static const struct token *spot_named(const struct cursor *c, const struct token *at,
+                                      const struct token **end)
 {
-    static const char *const spots[] = {"wing", "corner", "elbow", "block", "slot", "hash", NULL};
-    while (at > c->at && !token_is_among(at, spots)) {
+    static const char *const sides[] = {"left", "right", NULL};
+    const struct place *place;
+    while (at > c->at &&
+           !(token_is_among(at - 1, sides) && (*end = spot_end(c, at - 1, &place)) && *end > at)) {
         at--;
     }
     return at > c->at ? at : NULL;
@@ -201,8 +207,7 @@ static bool put_leg_verb(const struct cursor *c, struct recast *r, const struct 
         recast_copy(c, r, who + 1, to);
         return true;
     }
-    const struct token *spot = spot_word(c, who), *word = who + 1;
-    word += token_is_word(word, "to");
+    const struct token *spot_to = NULL, *spot = spot_named(c, who, &spot_to), *word = who + 1;
     while (word->filler || token_is_word(word, "to")) {
         word++;
     }
@@ -211,7 +216,7 @@ static bool put_leg_verb(const struct cursor *c, struct recast *r, const struct 
     }
     recast_word(&here, r, "to");
     recast_copy(c, r, word, word + 1);
-    recast_copy(c, r, spot, spot + 1);
+    recast_copy(c, r, spot, spot_to);
     recast_copy(c, r, word + 1, to);
     return true;
 }

@@ -63,9 +63,11 @@ static bool into_exchange(struct cursor *c, int *from)
 /* takes the ball back hand to hand, takes it right back out of 2's hands. */
 static bool out_of_hands(struct cursor *c, int *from)
 {
-    static const char *const takes[] = {"takes it",   "takes ball", "gets it",  "gets ball",
-                                        "takes pass", "plucks it",  "grabs it", NULL};
-    static const char *const hands[] = {"hand to hand", "on hand-off", "by hand", NULL};
+    static const char *const takes[] = {"takes it",   "takes ball",  "gets it",      "gets ball",
+                                        "takes pass", "plucks it",   "grabs it",     "to get it",
+                                        "to take it", "to get ball", "to take ball", NULL};
+    static const char *const hands[] = {"hand to hand", "on hand-off", "on handoff", "on hand off",
+                                        "by hand",      "in hand-off", NULL};
     static const char *const outs[] = {"out of", "from", "off", NULL};
     struct cursor trial = *c;
     if (!take_among(&trial, takes)) {
@@ -95,6 +97,8 @@ static bool only_comes(const struct cursor *c, const struct token *from, const s
     static const char *const comes[] = {"runs",    "sprints", "chases",  "follows", "comes", "goes",
                                         "cuts",    "loops",   "circles", "steps",   "races", "jogs",
                                         "hustles", "darts",   "tracks",  NULL};
+    static const char *const turns[] = {"not",  "if", "when",   "unless", "until", "or",
+                                        "once", "as", "before", "while",  NULL};
     const struct place *place;
     struct cursor verb = line_look(c, from);
     if (!take_among(&verb, comes)) {
@@ -105,7 +109,7 @@ static bool only_comes(const struct cursor *c, const struct token *from, const s
         struct cursor led = line_look(c, at);
         bool to_spot = take_among(&led, place_words) && spot_end(c, led.at, &place);
         if (at->kind == TOKEN_DEFENDER || (number && number != giver) || to_spot ||
-            token_is_among(at, turning_words) || sentence_ends(at)) {
+            token_is_among(at, turns) || sentence_ends(at)) {
             return false;
         }
     }
@@ -268,10 +272,12 @@ bool shape_comes_for_it(const struct cursor *c, const struct token *at, struct r
     if (!token_is_among(at, ties) || at < c->at + 3 || at + 2 >= c->end) {
         return false;
     }
-    const struct token *clause = clause_begin(c, at - 1), *who = past_fillers(at + 1, c->end);
+    bool relative = token_is_word(at, "who");
+    const struct token *clause = clause_begin(c, at - 1);
+    const struct token *who = relative ? at : past_fillers(at + 1, c->end);
     const struct token *whom = at - (token_is_mark(at - 1, ',') ? 2 : 1);
     struct cursor verb = line_look(c, who + 1);
-    bool him = token_is_among(who, subject_pronouns);
+    bool him = relative || token_is_among(who, subject_pronouns);
     if (none_among(clause, at, hands) || !attacker_at(whom, c->end) ||
         !(him || attacker_at(who, c->end) == attacker_at(whom, c->end)) ||
         !take_among(&verb, comes)) {
@@ -287,7 +293,7 @@ bool shape_comes_for_it(const struct cursor *c, const struct token *at, struct r
         }
         end++;
     }
-    recast_copy(c, r, c->at, at);
+    recast_copy(c, r, c->at, whom + 1);
     recast_copy(c, r, end, c->end);
     r->told = span_join(at->span, end[-1].span);
     return true;

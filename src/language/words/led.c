@@ -19,7 +19,9 @@ static const struct token *main_who(const struct cursor *c, const struct token *
         if (sentence_ends(who) || token_is_mark(who, ':')) {
             return NULL;
         }
-        if (attacker_at(who, c->end) && subject_verb_is(&acts)) {
+        bool bent = token_is_mark(who - 1, ',') && who + 1 < c->end && who[1].kind == TOKEN_WORD &&
+                    ends_in_s(who + 1);
+        if (attacker_at(who, c->end) && (bent || subject_verb_is(&acts))) {
             return token_is_word(who - 1, "and") ? NULL : who;
         }
     }
@@ -131,7 +133,10 @@ static bool as_it_is(const struct cursor *c, const struct token *at, const struc
     if (as && !token_is_among(at + 1, roles) && !token_is_among(trial.at, roles)) {
         return false;
     }
-    bool known = true;
+    static const char *const his[] = {"his back", "her back", "his hands", "her hands",
+                                      "his eyes", "her eyes", "his head",  "her head",
+                                      "his feet", "her feet", NULL};
+    bool known = true, body = take_among(&trial, his);
     for (const struct token *word = trial.at; word < end; word++) {
         bool play = away && token_is_among(word, plays);
         known = known && (play || !token_is_among(word, tells)) && !ends_in_ing(word);
@@ -139,7 +144,7 @@ static bool as_it_is(const struct cursor *c, const struct token *at, const struc
     const struct place *place;
     const struct token *spot = past_fillers(trial.at, end);
     bool placed = spot < end && spot_end(c, spot, &place) == end;
-    return known && (!placed || away || may_stand_there(c, spot, place));
+    return known && (!placed || away || body || may_stand_there(c, spot, place));
 }
 
 /* Rather than roll, instead of holding it: what is not done. */

@@ -28,8 +28,9 @@ static bool setters_read(struct cursor *c, struct named *out)
         }
         take_among(&trial, order);
         const struct token *who = past_fillers(trial.at, c->end);
-        struct cursor acts = line_look(c, who);
-        if (!attacker_at(who, c->end) || (out->count == 1 && subject_verb_is(&acts))) {
+        struct cursor acts = line_look(c, who), ranked = line_look(c, who < c->end ? who + 1 : who);
+        if (!attacker_at(who, c->end) ||
+            (out->count == 1 && !take_among(&ranked, order) && subject_verb_is(&acts))) {
             break;
         }
         out->by[out->count++] = who;
@@ -104,9 +105,6 @@ static bool setters_behind(struct cursor *c, struct named *out, bool several)
                                         "from",   "by",       "of",      NULL};
     enum screen_kind kind = out->kind;
     struct cursor trial = *c;
-    if (relative_setter(c, out)) {
-        return true;
-    }
     bool led = take_among(&trial, froms);
     bool comma = !led && several && take_mark(&trial, ',');
     if ((!led && !comma && !several) || !setters_read(&trial, out) || (!led && out->count != 2)) {
@@ -115,6 +113,15 @@ static bool setters_behind(struct cursor *c, struct named *out, bool several)
     out->kind = kind;
     c->at = trial.at;
     return true;
+}
+
+/* 5 of 5's, as a token of its own. */
+static const struct token *number_alone(const struct cursor *c, const struct token *owner)
+{
+    struct recast r = {.told = SPAN_NONE};
+    struct cursor here = line_look(c, owner);
+    recast_number(&here, &r, (int)owner->number);
+    return r.tokens.at;
 }
 
 /* off a screen that is named so. */
@@ -126,18 +133,32 @@ static bool named_at(const struct cursor *c, const struct token *at, struct name
     static const char *const anys[] = {"a", "an", "another", NULL};
     struct cursor trial = line_look(c, at);
     bool several;
+    struct who owner;
     *out = (struct named){.from = at};
     bool led = take_among(&trial, offs);
+    bool uses_it = token_is_word(at, "uses") || token_is_word(at, "using");
     if (!led && !(at > c->at && token_is_among(at - 1, uses))) {
         return false;
     }
-    const struct token *noun = trial.at;
-    if (!noun_read(&trial, out, &several)) {
+    const struct token *noun = trial.at, *by = past_fillers(noun, c->end);
+    bool owned = led && !uses_it && owner_read(&trial, &owner) && owner.kind == WHO_PLAYER;
+    if (!noun_read(&trial, out, &several) || (owned && several)) {
         return false;
     }
-    bool any = !none_among(noun, trial.at, anys) || several;
-    if (!setters_behind(&trial, out, several)) {
+    bool any = !none_among(noun, trial.at, anys) || several || owned;
+    struct cursor that = trial;
+    if (owned) {
+        out->by[0] = number_alone(c, by);
+        out->count = 1;
+    } else if (relative_setter(&that, out)) {
+        any = true;
+        trial = that;
+    } else if (!setters_behind(&trial, out, several)) {
         return false;
+    }
+    struct cursor next = trial;
+    if (take_mark(&next, ',') && (take_particles(&next), word_among(&next, place_words))) {
+        take_mark(&trial, ','); /* off a stagger, 5 first, then 4, to the wing */
     }
     out->from = at;
     out->to = trial.at;
@@ -187,14 +208,22 @@ struct use {
     struct somebody who;
     const struct token *clause, *verb;
     bool own, then;
+    bool set; /* it stands already */
 };
 static bool use_at(const struct cursor *c, const struct token *at, struct use *out)
 {
     if (!named_at(c, at, &out->named)) {
         return false;
     }
+    struct who by = {.kind = WHO_PLAYER,
+                     .number = (int)out->named.by[0]->number,
+                     .span = out->named.by[0]->span};
     out->clause = clause_begin(c, at);
     if (!clause_subject(c, out->clause, &out->who, &out->own) || out->who.who.kind != WHO_PLAYER) {
+        return false;
+    }
+    out->set = above_screened(c, &out->who.who, &by);
+    if (!out->named.any && !out->set) { /* the screen of 4: which nobody has set */
         return false;
     }
     out->verb = out->own ? out->who.to : out->clause;
@@ -207,21 +236,33 @@ static bool use_at(const struct cursor *c, const struct token *at, struct use *o
     return out->verb <= at;
 }
 
+/* Where the clause begins, with the moment in front of it. */
+static const struct token *with_moment(const struct cursor *c, const struct token *clause)
+{
+    static const char *const ties[] = {"after", "as",     "when",   "once",     "while", "on",
+                                       "upon",  "having", "before", "whenever", NULL};
+    const struct token *begin = clause;
+    while (begin > c->at && !sentence_ends(begin - 1)) {
+        begin--;
+    }
+    const struct token *first = past_fillers(begin, clause);
+    bool comma = clause > c->at && token_is_mark(clause - 1, ',');
+    return comma && first < clause && token_is_among(first, ties) ? begin : clause;
+}
+
 /* The line up to the clause, and the screen; nothing new where it stands already. */
 static void put_until_use(const struct cursor *c, struct recast *r, const struct use *use)
 {
-    struct who by = {.kind = WHO_PLAYER,
-                     .number = (int)use->named.by[0]->number,
-                     .span = use->named.by[0]->span};
-    put_before(c, r, use->clause);
-    if (use->named.any || !above_screened(c, &use->who.who, &by)) {
+    const struct token *begin = with_moment(c, use->clause);
+    put_before(c, r, begin);
+    if (use->named.any || !use->set) {
         put_set(c, r, &use->named, use->who.who.number);
     }
-    if (use->then) {
-        struct cursor here = line_look(c, use->clause);
+    struct cursor here = line_look(c, use->clause);
+    if (use->then && begin == use->clause) {
         recast_word(&here, r, "then");
     }
-    struct cursor here = line_look(c, use->clause);
+    recast_copy(c, r, begin, use->clause);
     recast_number(&here, r, use->who.who.number);
 }
 
@@ -277,7 +318,9 @@ bool shape_screen_used(const struct cursor *c, const struct token *at, struct re
         return false;
     }
     const struct token *where = where_to(c, use.verb, at), *way = where ? where : at;
-    if (!only_way(c, use.verb, way)) {
+    static const char *const sides[] = {"left", "right", NULL};
+    bool ends = use.named.to == c->end || sentence_ends(use.named.to);
+    if (!only_way(c, use.verb, way) || (ends && !where && !none_among(use.verb, at, sides))) {
         return false;
     }
     put_until_use(c, r, &use);
@@ -292,4 +335,99 @@ bool shape_screen_used(const struct cursor *c, const struct token *at, struct re
         r->told = span_join(use.verb->span, way[-1].span);
     }
     return true;
+}
+
+/* Off a screen by 5, 3 comes to the top: who uses it is told behind it. */
+bool shape_screen_in_front(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const leads[] = {"out of",      "with",      "after", "coming off",
+                                        "from behind", "thanks to", NULL};
+    struct named named;
+    const struct token *from = at;
+    struct cursor lead = line_look(c, at);
+    if (!sentence_begins_at(c, at)) {
+        return false;
+    }
+    bool led = take_among(&lead, leads);
+    if (led) { /* as if it said off */
+        struct recast off = {.told = SPAN_NONE};
+        recast_word(&lead, &off, "off");
+        recast_copy(c, &off, lead.at, c->end);
+        struct cursor line = recast_line(c, &off);
+        if (!named_at(&line, line.at, &named)) {
+            return false;
+        }
+        named.to = lead.at + (named.to - line.at - 1);
+    } else if (!named_at(c, at, &named)) {
+        return false;
+    }
+    struct cursor trial = line_look(c, named.to), acts = trial;
+    take_mark(&trial, ',');
+    const struct token *who = past_fillers(trial.at, c->end);
+    acts.at = who;
+    int user = attacker_at(who, c->end);
+    if (!user || user == (int)named.by[0]->number || !named.any || !subject_verb_is(&acts)) {
+        return false;
+    }
+    named.from = at;
+    recast_copy(c, r, c->at, from);
+    put_set(c, r, &named, user);
+    recast_copy(c, r, who, who + 1);
+    struct cursor verb = line_look(c, who + 1);
+    skip_run_in(&verb);
+    const struct token *behind = past_fillers(verb.at, c->end);
+    recast_copy(c, r, behind, behind + 1);
+    put_off(c, r, &named);
+    recast_copy(c, r, behind + 1, c->end);
+    return true;
+}
+
+/* A screen by 4 frees 2, who comes to the wing; 4's down screen springs 2 to the wing. */
+bool shape_screen_frees(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const frees[] = {"frees up", "frees", "springs",   "brings",
+                                        "opens up", "opens", "gets open", "gets",
+                                        "sends",    "lets",  "releases",  NULL};
+    static const char *const loose[] = {"free", "open", "loose", "off", "up", "out", "go", NULL};
+    if (!clause_begins_at(c, at)) {
+        return false;
+    }
+    struct recast off = {.told = SPAN_NONE};
+    struct cursor here = line_look(c, at);
+    recast_word(&here, &off, "off");
+    recast_copy(c, &off, at, c->end);
+    struct cursor line = recast_line(c, &off);
+    struct named named;
+    if (!named_at(&line, line.at, &named) || !named.any) {
+        return false;
+    }
+    struct cursor trial = line_look(c, at + (named.to - line.at - 1));
+    if (!take_among(&trial, frees)) {
+        return false;
+    }
+    const struct token *who = past_fillers(trial.at, c->end);
+    int user = attacker_at(who, c->end);
+    if (!user || user == (int)named.by[0]->number) {
+        return false;
+    }
+    named.from = at;
+    trial.at = who + 1;
+    take_among(&trial, loose);
+    recast_copy(c, r, c->at, at);
+    put_set(c, r, &named, user);
+    if (trial.at == c->end || clause_ends(trial.at)) {
+        struct cursor next = trial;
+        take_mark(&next, ',');
+        bool relative = take_words(&next, "who");
+        if (relative) {
+            recast_copy(c, r, who, who + 1);
+        }
+        recast_copy(c, r, relative ? next.at : trial.at, c->end);
+        return true;
+    }
+    recast_copy(c, r, who, who + 1);
+    recast_word(&here, r, "comes");
+    put_off(c, r, &named);
+    recast_copy(c, r, trial.at, c->end);
+    return leg_follows(&trial);
 }
