@@ -121,16 +121,28 @@ static bool announces(const struct cursor *c, const struct token *from, const st
     return false;
 }
 
+/* 1 and 2 play give and go: of the two it is the one who is named behind it that begins. */
+static bool two_play(const struct cursor *c, const struct token *from, const struct token *to)
+{
+    struct cursor trial = line_look(c, from);
+    while (trial.at < to && !take_two_name(&trial)) {
+        trial.at++;
+    }
+    return trial.at < to || !none_among(from, to, (const char *const[]){"game", "go", NULL});
+}
+
 /* Who is named in front acts behind, or it goes on with the only one. */
 static bool all_behind(const struct cursor *c, const struct token *from, const struct token *colon,
                        const struct token *who)
 {
     struct cursor behind = line_look(c, colon + 1);
     bool goes_on = take_among(&behind, he_or_she) || verb_begins(&behind);
+    bool two = two_play(c, from, colon) && subject_verb_is(&behind);
     for (const struct token *at = from; at < colon; at++) {
         bool player = at->kind == TOKEN_NUMBER && !(at == who && goes_on);
         if (at->kind == TOKEN_DEFENDER || at->kind == TOKEN_QUOTED || sentence_ends(at) ||
-            (player && !(goes_on && who) && !names_player(colon + 1, c->end, (int)at->number))) {
+            (player && !two && !(goes_on && who) &&
+             !names_player(colon + 1, c->end, (int)at->number))) {
             return false;
         }
     }
@@ -155,13 +167,41 @@ bool shape_label(const struct cursor *c, const struct token *at, struct recast *
 
 /* ---- 4 up to the elbow, 5 down to the block ---- */
 
+/* Past the words that only say which way: up, underneath, along the baseline, straight. */
+static const struct token *past_way(const struct cursor *c, const struct token *at)
+{
+    static const char *const ways[] = {
+        "underneath", "under",    "over",  "along",  "across",     "around",   "through",
+        "behind",     "straight", "wide",  "high",   "low",        "baseline", "basket",
+        "rim",        "lane",     "right", "middle", "diagonally", "deep",     "out",
+        "up",         "down",     "back",  "top",    NULL};
+    enum { FAR = 6 };
+    for (const struct token *far = at + FAR; at < c->end && at < far; at++) {
+        struct cursor leg = line_look(c, at);
+        if (leg_follows(&leg)) {
+            return at;
+        }
+        if (!at->filler && !token_is_among(at, ways)) {
+            return NULL;
+        }
+    }
+    return NULL;
+}
+
+/* off 5 and 4: of a list that is gone off. */
+static bool second_off(const struct cursor *c, const struct token *who)
+{
+    return who > c->at + 2 && token_is_word(who - 1, "and") && number_token(who - 2) &&
+           token_is_word(who - 3, "off");
+}
+
 /* The verb that a leg without one stands for, `side`: only a side, of the spot before. */
 static const char *leg_verb(const struct cursor *c, const struct token *who, bool *side)
 {
     static const char *const sides[] = {"to left", "to right", "left", "right", NULL};
     struct cursor trial = line_look(c, who + 1);
     *side = false;
-    if (!attacker_at(who, c->end) || !clause_begins_at(c, who) || verb_begins(&trial)) {
+    if (!attacker_at(who, c->end) || !clause_begins_at(c, who) || second_off(c, who)) {
         return NULL;
     }
     struct cursor off = trial, alone = trial;
@@ -175,12 +215,8 @@ static const char *leg_verb(const struct cursor *c, const struct token *who, boo
         *side = true;
         return "goes";
     }
-    if (leg_follows(&trial)) {
-        return "goes";
-    }
-    const struct token *first = past_fillers(trial.at, c->end);
-    take_particles(&trial);
-    return trial.at > first && leg_follows(&trial) ? "goes" : NULL;
+    bool down = word_is(&trial, 0, "down"); /* no defender's verb here */
+    return (down || !verb_begins(&trial)) && past_way(c, trial.at) ? "goes" : NULL;
 }
 
 /* short corner, wing: the spot that was named before `at`, without its side; NULL: none. */

@@ -19,7 +19,14 @@ static int hands_it(const struct cursor *c, const struct token *at, int receiver
         }
     }
     bool held = above_holder(c, &holder) && holder.kind == WHO_PLAYER;
-    return held && holder.number != receiver ? holder.number : 0;
+    if (held && holder.number != receiver) {
+        return holder.number;
+    }
+    above_list above = above_sentences(c, false);
+    const struct sentence *last = above.count > 0 ? above.at[above.count - 1] : NULL;
+    static const char *const hims[] = {"him", "her", NULL}; /* passes to him: who was told of */
+    bool him = last && last->subject.count == 1 && !none_among(c->at, at, hims);
+    return him && last->subject.at[0].number != receiver ? last->subject.at[0].number : 0;
 }
 
 /* from 5, with 5; 0: not said. */
@@ -264,9 +271,10 @@ bool shape_meet(const struct cursor *c, const struct token *at, struct recast *r
 /* 1 hands it to 3 as 3 comes up out of the corner: whom it is handed to comes by himself. */
 bool shape_comes_for_it(const struct cursor *c, const struct token *at, struct recast *r)
 {
-    static const char *const ties[] = {"as", "while", "when", NULL};
-    static const char *const comes[] = {"comes", "runs",  "sprints", "cuts",  "goes", "flashes",
-                                        "loops", "curls", "races",   "flies", NULL};
+    static const char *const ties[] = {"as", "while", "when", "who", NULL};
+    static const char *const comes[] = {"comes",   "runs",  "sprints", "cuts",  "goes",
+                                        "flashes", "loops", "curls",   "races", "flies",
+                                        "cross",   "meet",  "pass",    NULL};
     static const char *const hands[] = {"hands",    "hand",    "pitches", "flips",
                                         "hand-off", "handoff", NULL};
     if (!token_is_among(at, ties) || at < c->at + 3 || at + 2 >= c->end) {

@@ -7,6 +7,15 @@
 #include "language/words/loose_read.h"
 #include "language/words/people.h"
 
+/* Who acts begins at `who`: with a verb, or with a word that may be one, behind a comma. */
+static bool acts_there(const struct cursor *c, const struct token *who)
+{
+    struct cursor acts = line_look(c, who);
+    bool bent = token_is_mark(who - 1, ',') && who + 1 < c->end && who[1].kind == TOKEN_WORD &&
+                ends_in_s(who + 1);
+    return attacker_at(who, c->end) && (bent || subject_verb_is(&acts));
+}
+
 /* Who acts behind what is said from `at` on, where nobody acts in it; NULL: none. */
 static const struct token *main_who(const struct cursor *c, const struct token *at)
 {
@@ -15,13 +24,10 @@ static const struct token *main_who(const struct cursor *c, const struct token *
         return NULL;
     }
     for (const struct token *who = at + 1; who < c->end && who < at + FAR; who++) {
-        struct cursor acts = line_look(c, who);
         if (sentence_ends(who) || token_is_mark(who, ':')) {
             return NULL;
         }
-        bool bent = token_is_mark(who - 1, ',') && who + 1 < c->end && who[1].kind == TOKEN_WORD &&
-                    ends_in_s(who + 1);
-        if (attacker_at(who, c->end) && (bent || subject_verb_is(&acts))) {
+        if (acts_there(c, who)) {
             return token_is_word(who - 1, "and") ? NULL : who;
         }
     }
@@ -249,7 +255,8 @@ bool shape_seconds(const struct cursor *c, const struct token *at, struct recast
     }
     recast_mark(c, r, ',');
     recast_copy(c, r, trial.at, c->end);
-    return subject_verb_is(&trial);
+    const struct token *who = past_fillers(trial.at, c->end);
+    return who > at && who < c->end && acts_there(c, who);
 }
 
 /* on the second of those passes: on the second pass. */

@@ -44,12 +44,16 @@ static bool setters_read(struct cursor *c, struct named *out)
 /* a down screen, the stagger, a double screen. */
 static bool noun_read(struct cursor *c, struct named *out, bool *several)
 {
-    static const char *const many[] = {"staggered screens",
+    static const char *const many[] = {"two staggered screens",
+                                       "staggered screens",
                                        "staggered screen",
                                        "stagger screen",
                                        "double screen",
                                        "double stagger",
                                        "stagger",
+                                       "two screens",
+                                       "pair of screens",
+                                       "two picks",
                                        "double",
                                        "screens",
                                        NULL};

@@ -68,3 +68,78 @@ bool shape_ending(const struct cursor *c, const struct token *at, struct recast 
     recast_copy(c, r, trial.at, c->end);
     return true;
 }
+
+/* and the skip from 1 meets him there, where the pocket pass comes to him: 1 passes to him. */
+bool shape_pass_comes(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const comes[] = {"meets",       "finds",    "reaches", "hits",
+                                        "goes to",     "comes to", "is for",  "gets to",
+                                        "arrives for", "leads",    NULL};
+    static const char *const hims[] = {"him", "her", NULL};
+    static const char *const ends[] = {"there", "at once", "right there", "on the spot", NULL};
+    struct cursor trial = line_look(c, at);
+    struct phrase phrase;
+    struct who owner, holder;
+    int giver = 0;
+    if (at < c->at + 2 || !clause_begins_at(c, at)) {
+        return false;
+    }
+    const struct token *joint = at;
+    if (take_words(&trial, "where")) {
+        joint = at;
+    }
+    giver = owner_read(&trial, &owner) && owner.kind == WHO_PLAYER ? owner.number : 0;
+    if (!phrase_noun_read(&trial, &phrase) || verb_row(phrase.verb)->task != VERB_PASS) {
+        return false;
+    }
+    if (!giver && take_words(&trial, "from")) {
+        const struct token *who = past_fillers(trial.at, c->end);
+        giver = attacker_at(who, c->end);
+        trial.at = who < c->end ? who + 1 : who;
+    } else if (!giver && above_holder(c, &holder) && holder.kind == WHO_PLAYER) {
+        giver = holder.number;
+    }
+    const struct token *clause;
+    if (!giver || !take_among(&trial, comes)) {
+        return false;
+    }
+    const struct token *whom = past_fillers(trial.at, c->end);
+    int number = attacker_at(whom, c->end), there = acts_in_clause(c, joint - 1, &clause);
+    number = number ? number : token_is_among(whom, hims) ? there : 0;
+    if (!number || number == giver) {
+        return false;
+    }
+    trial.at = whom + 1;
+    take_among(&trial, ends);
+    struct cursor here = line_look(c, at);
+    recast_copy(c, r, c->at, joint);
+    if (!clause_ends(joint - 1)) {
+        recast_mark(c, r, ',');
+    }
+    recast_number(&here, r, giver);
+    recast_verb(&here, r, phrase_words(phrase.verb, phrase.pass, phrase.screen, false));
+    recast_word(&here, r, "to");
+    recast_number(&here, r, number);
+    recast_copy(c, r, trial.at, c->end);
+    return true;
+}
+
+/* fills the top as our safety: what he is there. */
+bool shape_role(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const leads[] = {"as our", "as a", "as an", "as the", "as", NULL};
+    static const char *const roles[] = {
+        "safety",       "safety valve",    "outlet",    "decoy",  "release",   "release man",
+        "last man",     "man behind ball", "trailer",   "valve",  "insurance", "second option",
+        "first option", "option",          "threat",    "target", "screener",  "third man",
+        "man back",     "spacer",          "extra man", "help",   NULL};
+    struct cursor trial = line_look(c, at);
+    if (at < c->at + 2 || !take_among(&trial, leads) || !take_among(&trial, roles) ||
+        !(trial.at == c->end || clause_ends(trial.at))) {
+        return false;
+    }
+    recast_copy(c, r, c->at, at);
+    recast_copy(c, r, trial.at, c->end);
+    r->told = span_join(at->span, trial.at[-1].span);
+    return true;
+}
