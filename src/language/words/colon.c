@@ -114,8 +114,9 @@ static bool announces(const struct cursor *c, const struct token *from, const st
         struct cursor trial = line_look(c, at);
         bool not = take_among(&trial, never); /* does not use it: rejects it */
         if (not || take_among(&trial, acts)) {
+            struct cursor he = line_look(c, to + 1); /* and what he does instead */
             return none_among(trial.at, to, turning_words) &&
-                   (!not || none_among(trial.at, to, uses));
+                   (!not || (none_among(trial.at, to, uses) && take_among(&he, he_or_she)));
         }
     }
     return false;
@@ -153,11 +154,12 @@ static bool all_behind(const struct cursor *c, const struct token *from, const s
 bool shape_label(const struct cursor *c, const struct token *at, struct recast *r)
 {
     const struct token *clause;
-    if (!token_is_mark(at, ':') || at == c->at || at + 1 >= c->end || remark_judges(c, c->at, at)) {
+    if (!token_is_mark(at, ':') || at == c->at || at + 1 >= c->end) {
         return false;
     }
     const struct token *who = about_whom(c, at, &clause);
-    if (!announces(c, clause, at) || !all_behind(c, clause, at, who)) {
+    if (remark_judges(c, c->at, clause) || !announces(c, clause, at) ||
+        !all_behind(c, clause, at, who)) {
         return false;
     }
     recast_copy(c, r, c->at, clause);
@@ -286,7 +288,12 @@ bool shape_legs(const struct cursor *c, const struct token *at, struct recast *r
     const struct token *from = at, *first = at == c->at ? at : at + 1;
     bool mark = token_is_mark(at, ':') || token_is_mark(at, ',');
     first = past_fillers(first, c->end);
-    if ((at > c->at && (!mark || !leg_verb(c, first, &side))) || at + 2 >= c->end) {
+    bool colon = false;
+    for (const struct token *word = c->at; word < c->end; word++) {
+        colon = colon || token_is_mark(word, ':');
+    }
+    if ((at == c->at && colon) || (at > c->at && (!mark || !leg_verb(c, first, &side))) ||
+        at + 2 >= c->end) {
         return false;
     }
     from = clause_begin(c, at > c->at ? at - 1 : at);
@@ -297,6 +304,8 @@ bool shape_legs(const struct cursor *c, const struct token *at, struct recast *r
         recast_copy(c, r, c->at, from);
         r->told = span_join(from->span, at[-1].span);
     }
+    static const char *const sets[] = {"screen", "screens", "pick", "picks", "pin", "pins", NULL};
+    bool screens = at > c->at && !none_among(from, at, sets);
     size_t legs = 0;
     for (const struct token *word = at > c->at ? first : c->at; word < c->end;) {
         const char *verb = leg_verb(c, word, &side);
@@ -311,6 +320,9 @@ bool shape_legs(const struct cursor *c, const struct token *at, struct recast *r
             next++;
         }
         if (!put_leg_verb(c, r, word, verb, side, next)) {
+            return false;
+        }
+        if (screens && verb[0] != 's') { /* 4 and 5 screen: 4 to the wing */
             return false;
         }
         legs++;

@@ -13,7 +13,9 @@ static bool acts_there(const struct cursor *c, const struct token *who)
     struct cursor acts = line_look(c, who);
     bool bent = token_is_mark(who - 1, ',') && who + 1 < c->end && who[1].kind == TOKEN_WORD &&
                 ends_in_s(who + 1);
-    return attacker_at(who, c->end) && (bent || subject_verb_is(&acts));
+    bool steps = who->kind == TOKEN_MEASURE && who->unit == UNIT_STEPS && who->integer &&
+                 token_is_mark(who - 1, ','); /* , 4 steps on to the lane */
+    return steps || (attacker_at(who, c->end) && (bent || subject_verb_is(&acts)));
 }
 
 /* Who acts behind what is said from `at` on, where nobody acts in it; NULL: none. */
@@ -58,17 +60,17 @@ static bool on_the_way(const struct cursor *c, const struct token *at, const str
     static const char *const done[] = {"chased by",  "trailed by", "followed by", "guarded by",
                                        "hounded by", "pressed by", "bumped by",   "shadowed by",
                                        "denied by",  "dogged by",  NULL};
-    static const char *const aims[] = {"to",   "into", "toward",  "towards", "onto", "for",
-                                       "him",  "her",  "his",     "pass",    "it",   "screening",
-                                       "ball", "shot", "passing", NULL};
+    static const char *const aims[] = {
+        "to", "into",      "toward", "towards", "onto",    "for",  "him",   "her",    "his", "pass",
+        "it", "screening", "ball",   "shot",    "passing", "left", "right", "faking", NULL};
     struct cursor trial = line_look(c, at);
     struct phrase phrase;
     struct str said;
     if (take_among(&trial, done)) {
         return of_no_player(trial.at, end);
     }
-    if (!ends_in_ing(at) || !of_no_player(at, end) || !none_among(at + 1, end, aims) ||
-        !none_among(at, end, turning_words)) {
+    if (!ends_in_ing(at) || end - at < 2 || !of_no_player(at, end) ||
+        !none_among(at + 1, end, aims) || !none_among(at, end, turning_words)) {
         return false;
     }
     for (const struct token *word = at; word < end; word++) {
@@ -145,7 +147,8 @@ static bool as_it_is(const struct cursor *c, const struct token *at, const struc
     bool known = true, body = take_among(&trial, his);
     for (const struct token *word = trial.at; word < end; word++) {
         bool play = away && token_is_among(word, plays);
-        known = known && (play || !token_is_among(word, tells)) && !ends_in_ing(word);
+        known = known && word->kind != TOKEN_DEFENDER && (play || !token_is_among(word, tells)) &&
+                !ends_in_ing(word);
     }
     const struct place *place;
     const struct token *spot = past_fillers(trial.at, end);

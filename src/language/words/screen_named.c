@@ -10,8 +10,26 @@ struct named {
     const struct token *by[2];
     size_t count;
     enum screen_kind kind;
-    bool any; /* a screen, another one: set now */
+    bool any;   /* a screen, another one: set now */
+    bool owned; /* 4's screen */
 };
+
+/* 5 of 5's, as a token of its own. */
+static const struct token *number_alone(const struct cursor *c, const struct token *owner)
+{
+    struct recast r = {.told = SPAN_NONE};
+    struct cursor here = line_look(c, owner);
+    recast_number(&here, &r, (int)owner->number);
+    return r.tokens.at;
+}
+
+/* 5 second: who is the second, and no time. */
+static const struct token *second_of(const struct cursor *c, const struct token *at)
+{
+    bool rank = at < c->end && at->kind == TOKEN_MEASURE && at->unit == UNIT_SECONDS &&
+                at->integer && at->number >= 1 && at->number <= c->players;
+    return rank ? number_alone(c, at) : NULL;
+}
 
 /* One player, and perhaps one more: 5 and then 4; first 5, then 4; 4 first and 5 second. */
 static bool setters_read(struct cursor *c, struct named *out)
@@ -28,6 +46,12 @@ static bool setters_read(struct cursor *c, struct named *out)
         }
         take_among(&trial, order);
         const struct token *who = past_fillers(trial.at, c->end);
+        const struct token *second = out->count == 1 ? second_of(c, who) : NULL;
+        if (second) {
+            out->by[out->count++] = second;
+            c->at = who + 1;
+            break;
+        }
         struct cursor acts = line_look(c, who), ranked = line_look(c, who < c->end ? who + 1 : who);
         if (!attacker_at(who, c->end) ||
             (out->count == 1 && !take_among(&ranked, order) && subject_verb_is(&acts))) {
@@ -119,15 +143,6 @@ static bool setters_behind(struct cursor *c, struct named *out, bool several)
     return true;
 }
 
-/* 5 of 5's, as a token of its own. */
-static const struct token *number_alone(const struct cursor *c, const struct token *owner)
-{
-    struct recast r = {.told = SPAN_NONE};
-    struct cursor here = line_look(c, owner);
-    recast_number(&here, &r, (int)owner->number);
-    return r.tokens.at;
-}
-
 /* off a screen that is named so. */
 static bool named_at(const struct cursor *c, const struct token *at, struct named *out)
 {
@@ -167,6 +182,7 @@ static bool named_at(const struct cursor *c, const struct token *at, struct name
     out->from = at;
     out->to = trial.at;
     out->any = any;
+    out->owned = owned;
     return true;
 }
 
@@ -227,6 +243,12 @@ static bool use_at(const struct cursor *c, const struct token *at, struct use *o
         return false;
     }
     out->set = above_screened(c, &out->who.who, &by);
+    struct who waits, second;
+    bool several;
+    if (out->named.owned && !out->set &&
+        above_waiting_screen(c, &out->who.who, &waits, &second, &several)) {
+        return false; /* off 4's screen, where 5's waits */
+    }
     if (!out->named.any && !out->set) { /* the screen of 4: which nobody has set */
         return false;
     }
