@@ -35,7 +35,11 @@ static const struct token *about_whom(const struct cursor *c, const struct token
                                       const struct token **clause)
 {
     static const char *const talk[] = {"so", "then", "now", "and", "but", NULL};
-    *clause = clause_begin(c, colon - 1);
+    *clause = colon;
+    while (*clause > c->at && (*clause)[-1].kind != TOKEN_MARK &&
+           !token_is_word(*clause - 1, "so")) {
+        --*clause;
+    }
     const struct token *who = past_fillers(*clause, colon);
     while (who < colon && token_is_among(who, talk)) {
         who = past_fillers(who + 1, colon);

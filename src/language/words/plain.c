@@ -16,6 +16,7 @@ static const struct plain_row plain_rows[] = {
 #define HEARD(said, put) {said, put, true},
 #define LEFT(said) {said, NULL, false},
 #include "language/words/plain.def"
+#include "language/words/plain_told.def"
 #undef PLAIN
 #undef HEARD
 #undef LEFT
