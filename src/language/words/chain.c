@@ -322,6 +322,30 @@ static bool waits_for_nothing(struct cursor *c, const struct sentence *last,
     return true;
 }
 
+/* 3 stays in the corner and 3 cuts to the rim: in one moment he does not do both. */
+static bool stays_and_goes(struct cursor *c, const sentence_list *out)
+{
+    const struct sentence *last = &out->at[out->count - 1], *stays = last - 1;
+    enum verb_task task = verb_row(last->verb)->task;
+    bool goes = task == VERB_MOVE || task == VERB_CARRY; /* waits, then curls off 5 */
+    bool both = goes && stays->verb == VERB_STAYS && !stays->until && stays->duration.value <= 0 &&
+                stays->tie.word == TIE_NONE && last->tie.word == TIE_NONE && !last->tie.then &&
+                stays->subject.count == last->subject.count &&
+                same_who(&stays->subject.at[0], &last->subject.at[0]);
+    if (!both) {
+        return false;
+    }
+    struct str name = subject_words(c, &last->subject);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_DURATION_MISSING, last->verb_span,
+                     "`%.*s` stays and moves in one moment: for how long does he stay?",
+                     STR_ARG(name)),
+              "keep one of the two; or write seconds, `%.*s holds for 1 s`, or when it goes on: "
+              "`after 1 passes, %.*s cuts to the rim`",
+              STR_ARG(name), STR_ARG(name));
+    return true;
+}
+
 /* What is said the other way round, up to the full stop, is put in its order. */
 static void reordered(struct cursor *c)
 {
@@ -417,6 +441,9 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         free_of_tie(out, first);
         bool goes_on_at_once = !joint.then && out->count > first + 1;
         if (goes_on_at_once && !drive_ends(c, out) && joint.same_subject && either_end(c, out)) {
+            return false;
+        }
+        if (out->count > 1 && stays_and_goes(c, out)) {
             return false;
         }
         if (joint.so) {

@@ -417,6 +417,15 @@ static bool body_said(const struct cursor *c, const struct token *at, struct ite
 }
 
 /* The longest piece at `at`; of two as long, what stands first here. */
+/* runs the left sideline: along it, and where that ends is not said. */
+static bool line_run(const struct cursor *c, const struct token *at)
+{
+    const struct token *behind = said_at(at, c->end, "left sideline|right sideline|sideline");
+    bool led = at > c->at &&
+               said_at(at - 1, at, "to|at|on|from|near|by|along|of|off|down|up|toward|towards");
+    return behind && at > c->at && !led && said_at(behind, c->end, "to|into") != behind + 1;
+}
+
 static struct item item_at(const struct cursor *c, const struct token *at, bool defends, bool led)
 {
     struct item best = {.kind = ITEM_UNKNOWN, .from = at, .to = at + 1};
@@ -451,6 +460,10 @@ static struct item item_at(const struct cursor *c, const struct token *at, bool 
     item = (struct item){.from = at};
     if (body_said(c, at, &item)) {
         longer(&best, item, item.kind);
+    }
+    if (line_run(c, at)) {
+        best.kind = ITEM_FATAL;
+        return best;
     }
     item = (struct item){.from = at};
     bool place = place_said(c, &item);

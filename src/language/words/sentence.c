@@ -423,6 +423,18 @@ static void through_what(struct cursor *c, struct phrase *phrase)
     }
 }
 
+/* cuts through and out to the corner: one cut, which leads through. */
+static void through_and_out(struct cursor *c, const struct phrase *phrase)
+{
+    static const char *const wheres[] = {"to",   "into",   "other",    "far", "weak",
+                                         "ball", "strong", "opposite", NULL};
+    struct cursor trial = *c;
+    if (phrase->to == SPOT_RIM && str_is(c->at[-1].text, "through") && take_words(&trial, "and") &&
+        take_words(&trial, "out") && word_among(&trial, wheres)) {
+        c->at = trial.at;
+    }
+}
+
 /* The verb as its words say it, and as it is said of these. */
 static void verb_settled(struct predicate *p, struct run_in in, const struct token *verb)
 {
@@ -430,6 +442,7 @@ static void verb_settled(struct predicate *p, struct run_in in, const struct tok
     struct cursor *c = p->c;
     struct sentence *s = p->s;
     through_what(c, &p->phrase);
+    through_and_out(c, &p->phrase);
     s->verb = p->phrase.verb;
     bool to = str_is(c->at[-1].text, "to") || str_is(c->at[-1].text, "into") ||
               token_is_among(verb, throws);

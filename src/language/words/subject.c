@@ -208,9 +208,9 @@ static bool verb_follows(const struct cursor *c)
 /* catches it and, spins and: right before a verb. `*moves`: with a move of its own. */
 static bool take_done(struct cursor *c, bool *moves)
 {
-    static const char *const made[] = {"sets",    "loses",    "ducks",     "spins",  "spin",
-                                       "crosses", "cross",    "hesitates", "pivots", "pivot",
-                                       "rips",    "hesitate", "walks",     "takes",  NULL};
+    static const char *const made[] = {"sets",  "loses",     "ducks",  "spins", "spin", "crosses",
+                                       "cross", "hesitates", "pivots", "pivot", "rips", "hesitate",
+                                       "walks", "takes",     "looks",  "look",  NULL};
     struct cursor trial = *c;
     bool move = word_among(&trial, made);
     bool before = take_before(&trial) && take_joint(&trial) && verb_follows(&trial);

@@ -187,6 +187,13 @@ static int refuse_way(struct predicate *p, const struct token *end)
     return -1;
 }
 
+/* runs the left sideline: along it, and not to its nearest point. */
+static bool sideline_alone(const struct predicate *p, struct cursor *c)
+{
+    static const char *const sidelines[] = {"left sideline", "right sideline", "sideline", NULL};
+    return (p->s->verb == VERB_CUTS || p->s->verb == VERB_GOES) && take_among(c, sidelines);
+}
+
 /* down the lane, through the middle, up the side; cuts the baseline. */
 static int way_read(struct predicate *p)
 {
@@ -196,6 +203,9 @@ static int way_read(struct predicate *p)
     enum verb verb = p->s->verb;
     bool whole = word_among(c, baselines) && (verb == VERB_CUTS || verb == VERB_GOES) &&
                  cursor_next(c) > c->at;
+    if (!p->s->place && sideline_alone(p, &trial)) {
+        return refuse_way(p, trial.at);
+    }
     if ((p->s->place && !c->speech) || !take_way(&trial, whole)) {
         return 0;
     }
