@@ -50,6 +50,7 @@ struct cursor {
     bool lean;    /* what it can do without has been left out: lean.c */
     int shaped;   /* as many times it has been put another way: reshape.c */
     int *tries;   /* how often that may be tried yet; NULL: it has not begun */
+    bool thin;    /* a part of it may be read so: the same */
     bool amends;  /* it goes back on what stands above, and was refused for it */
     bool several; /* in the sentence being read: each of its players has one of `the corners` */
     /* the second reading of a line, as speech: speech.h; NULL: as it stands */

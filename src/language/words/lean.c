@@ -6,7 +6,7 @@
 #include "language/words/lean.h"
 #include "language/words/loose_read.h"
 
-enum { TRIES_MOST = 12, LINE_MOST = 60 };
+enum { TRIES_MOST = 24, TRIES_PART = 6, LINE_MOST = 60 };
 
 /* ---- the rest ---- */
 
@@ -72,12 +72,13 @@ static bool rest_is_read(struct cursor *c, const struct cuts *cuts, unsigned whi
 bool lean_read(struct cursor *c, sentence_list *out)
 {
     struct cuts cuts = {.count = 0};
-    if (c->lean || c->parted || c->unfolded || c->spared > 0 || c->end - c->at > LINE_MOST) {
+    if (c->lean || (c->parted && !c->thin) || c->unfolded || c->spared > 0 ||
+        c->end - c->at > LINE_MOST) {
         return false;
     }
     cuts_find(c, &cuts);
-    int tries = 0;
-    for (size_t i = 0; i < cuts.count; i++) {
+    int tries = 0, most = c->parted ? TRIES_PART : TRIES_MOST;
+    for (size_t i = 0; i < cuts.count && tries < most; i++) {
         if (rest_is_read(c, &cuts, 1u << i, out)) {
             c->at = c->end;
             return true;
@@ -85,12 +86,26 @@ bool lean_read(struct cursor *c, sentence_list *out)
         tries++;
     }
     for (size_t i = 0; i < cuts.count; i++) {
-        for (size_t j = i + 1; j < cuts.count && tries < TRIES_MOST; j++, tries++) {
+        for (size_t j = i + 1; j < cuts.count && tries < most; j++, tries++) {
             if (rest_is_read(c, &cuts, 1u << i | 1u << j, out)) {
                 c->at = c->end;
                 return true;
             }
         }
     }
-    return false;
+    bool all = cuts.count > 2 && rest_is_read(c, &cuts, (1u << cuts.count) - 1, out);
+    c->at = all ? c->end : c->at;
+    return all;
+}
+
+bool lean_parts_read(struct cursor *c, sentence_list *out)
+{
+    if (c->lean || c->parted || c->thin) {
+        return false;
+    }
+    struct cursor thin = *c;
+    thin.thin = true;
+    bool read = parts_read(&thin, out);
+    c->at = read ? c->end : c->at;
+    return read;
 }

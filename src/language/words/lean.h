@@ -6,7 +6,7 @@
 
 #include "language/words/put_plain.h"
 
-enum { CUTS_MOST = 8 };
+enum { CUTS_MOST = 12 };
 /* What may be left out. */
 struct cut {
     const struct token *from, *to;
@@ -20,6 +20,9 @@ struct cuts {
 void cuts_find(const struct cursor *c, struct cuts *cuts);
 /* lean_more: the same, of what stands at `at`: adverbs, aims, what comes before what counts. */
 void cuts_find_more(const struct cursor *c, const struct token *at, struct cuts *cuts);
+
+/* lean_tails: the same, of what hangs at the end of a clause. */
+void cuts_find_tails(const struct cursor *c, const struct token *at, struct cuts *cuts);
 
 /* ---- what the finders share ---- */
 

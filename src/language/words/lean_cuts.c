@@ -367,6 +367,7 @@ void cuts_find(const struct cursor *c, struct cuts *cuts)
         if (token_is_mark(at, ',')) {
             apart_cut(c, at, cuts);
         }
+        cuts_find_tails(c, at, cuts);
         cuts_find_more(c, at, cuts);
         adjunct_cut(c, at, cuts);
     }

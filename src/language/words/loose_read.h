@@ -145,6 +145,8 @@ bool lean_read(struct cursor *c, sentence_list *out);
 /* reshape: the line from c->at to c->end, put another way in one place and read by all of these;
  * true: all of it, with notes; false: nothing of it, silently. */
 bool reshape_read(struct cursor *c, sentence_list *out);
+/* The same of each part of it (parts). */
+bool lean_parts_read(struct cursor *c, sentence_list *out);
 /* speech: the line as it stands, or as it is said; false: why is in the diagnostics. */
 void speech_begin(struct cursor *c); /* c->at to c->end, as it is said */
 bool strictly_read(struct cursor *c, sentence_list *out);

@@ -315,7 +315,8 @@ bool sentences_read(struct cursor *c, sentence_list *out)
     if (jot_read(&other, out) || unfold_read(&other, out) || plain_read(&other, out, loosely) ||
         (loosely && loose_read(&other, out, error->span, &c->meant)) ||
         (loosely && !c->parted && spare_read(&other, out, error)) || parts_read(&other, out) ||
-        reshape_read(&other, out) || (loosely && lean_read(&other, out))) {
+        reshape_read(&other, out) || (loosely && lean_read(&other, out)) ||
+        lean_parts_read(&other, out)) {
         cursor_back(c, mark);
         c->at = c->end;
         for (size_t i = 0; i < unheard.all.count; i++) {
