@@ -96,8 +96,12 @@ static bool said_instead(const struct cursor *c, const struct cursor *behind)
     static const char *const heads[] = {"he",  "she",  "to",    "at", "into", "they",
                                         "off", "left", "right", "on", "for",  NULL};
     const struct token *next = behind->at;
+    bool again = false; /* hits 4 no hits 2 */
+    for (const struct token *at = c->at; next < c->end && at > c->first; at--) {
+        again = again || (ends_in_s(next) && str_equal(at[-1].text, next->text));
+    }
     return next < c->end && !(c->at > c->first && token_is_among(c->at - 1, nouns)) &&
-           (next->kind == TOKEN_NUMBER || next->kind == TOKEN_DEFENDER ||
+           (again || next->kind == TOKEN_NUMBER || next->kind == TOKEN_DEFENDER ||
             token_is_among(next, heads));
 }
 
@@ -147,6 +151,10 @@ static bool take_back(struct cursor *c, bool *loose)
     if (!*loose && trial.at == c->at + 1 && !said_instead(c, &trial)) {
         return false;
     }
+    bool not = token_is_word(trial.at, "not") && trial.at + 2 < c->end &&
+               trial.at[1].kind == TOKEN_NUMBER; /* no wait, not 3, to 2 */
+    trial.at += not ? 2 : 0;
+    take_mark(&trial, ',');
     c->at = trial.at;
     return true;
 }
@@ -406,6 +414,7 @@ size_t heard_right(struct cursor *c, struct token *tokens, size_t count)
             count = drop(tokens, count, i + 1, i + 2);
         }
     }
+    count = heard_again(c, tokens, count);
     only_until(c, tokens, count);
     count = lingers(c, tokens, count);
     count = stutters(c, tokens, count);

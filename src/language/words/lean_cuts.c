@@ -92,6 +92,29 @@ static void called_cut(const struct cursor *c, struct cuts *cuts)
     }
 }
 
+/* we call this fist 4 comes up, our base look 1 passes: how it is called, without a colon. */
+static void headed_cut(const struct cursor *c, struct cuts *cuts)
+{
+    static const char *const heads[] = {"we",    "our",   "this",  "it's",   "that",      "its",
+                                        "it",    "guys",  "girls", "listen", "everybody", "last",
+                                        "basic", "quick", "same",  "let's",  NULL};
+    static const char *const calls[] = {"call", "calls", "look", "is", "play", "say", "set", NULL};
+    static const char *const moments[] = {"on",   "off",   "from",   "with", "catch",  "pass",
+                                          "shot", "drive", "screen", "ball", "second", NULL};
+    enum { FAR = 8 };
+    const struct token *from = past_sounds(c->at, c->end), *who = from;
+    while (who < c->end && who < from + FAR && who->kind == TOKEN_WORD &&
+           !token_is_among(who, moments) &&
+           (token_is_among(who, calls) || !(verb_at(c, who) || act_begins(who, c->end, false)))) {
+        who++;
+    }
+    struct cursor acts = line_look(c, who);
+    if (who > from + 1 && who < from + FAR && attacker_at(who, c->end) && subject_verb_is(&acts) &&
+        token_is_among(from, heads) && nobody_acts(c, from, who) && !remark_judges(c, from, who)) {
+        add_cut(cuts, from, who);
+    }
+}
+
 /* ---- what is only shown ---- */
 
 const struct token *goes_on_at(const struct cursor *c, const struct token *at,
@@ -350,6 +373,7 @@ static void adjunct_cut(const struct cursor *c, const struct token *at, struct c
 void cuts_find(const struct cursor *c, struct cuts *cuts)
 {
     called_cut(c, cuts);
+    headed_cut(c, cuts);
     for (const struct token *at = c->at; at < c->end; at++) {
         shown_cut(c, at, cuts);
         pretended_cut(c, at, cuts);

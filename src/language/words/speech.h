@@ -117,5 +117,7 @@ bool remark_acts(const struct cursor *c, const struct token *from, const struct 
 /* hearing: what a phone heard as another word, `won passes to too`, and what the speaker took back,
  * `no wait`: put right in the tokens from c->at on; gives how many are left. */
 size_t heard_right(struct cursor *c, struct token *tokens, size_t count);
+/* heard_again: what is said twice over, and `two` for `to`, of the same. */
+size_t heard_again(struct cursor *c, struct token *tokens, size_t count);
 
 #endif
