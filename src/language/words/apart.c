@@ -171,15 +171,30 @@ static bool goes_on_to_where(const sentence_list *out, size_t i)
            s->subject.count == 1 && same_who(&s->subject.at[0], &next->subject.at[0]);
 }
 
+/* pick and roll 1 and 4; 4 pops: what comes of it is said behind, and not as it was supplied. */
+static bool ends_otherwise(const struct cursor *c, const sentence_list *out, size_t i)
+{
+    const struct sentence *s = &out->at[i], *next = s + 1;
+    if (i + 1 >= out->count || (s->verb != VERB_ROLLS && s->verb != VERB_POPS) || s->place ||
+        (next->verb != VERB_ROLLS && next->verb != VERB_POPS && next->verb != VERB_SLIPS) ||
+        next->tie.word != TIE_NONE || !same_who(&s->subject.at[0], &next->subject.at[0])) {
+        return false;
+    }
+    struct str said = cursor_text(c, s->verb_span);
+    return !str_starts(said, "roll") && !str_starts(said, "pop") &&
+           !str_equal(said, cursor_text(c, next->verb_span));
+}
+
 void told_once(const struct cursor *c, sentence_list *out, size_t first)
 {
+    first -= first > 0 && ends_otherwise(c, out, first - 1);
     for (size_t i = first; i < out->count;) {
         bool group = each_is_sent(out, i);
         bool again = i > first && told_again(c, &out->at[i - 1], &out->at[i]);
         if (group) {
             note_left_out(c, out->at[i].span);
         }
-        if (!group && !again && !goes_on_to_where(out, i)) {
+        if (!group && !again && !goes_on_to_where(out, i) && !ends_otherwise(c, out, i)) {
             i++;
             continue;
         }

@@ -343,6 +343,7 @@ static const struct token *pnr_noted(const struct cursor *line, const struct tok
         {"l", 0},  {"lt", 0},    {"left", 0},       {"left side", 0}, {"l side", 0}, {"r", 1},
         {"rt", 1}, {"right", 1}, {"right side", 1}, {"r side", 1},    {NULL, 0}};
     struct cursor going = trial;
+    take_mark(&going, ',');
     int side = take_entry(&going, sides);
     bool sided = side >= 0 && (going.at == line->end || clause_ends(going.at)); /* PnR 1-5 L */
     const struct token *end =
