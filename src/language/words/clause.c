@@ -2,6 +2,7 @@
 /* clause: one clause, as, after, when, while and times, and what is wrong with it; what it names is
  * read by tie.c. */
 #include "language/words/grammar.h"
+#include "language/words/speech.h"
 
 /* The first row of a value is the one messages use. */
 static const struct entry clause_entries[] = {
@@ -281,7 +282,11 @@ static bool count_refused(struct cursor *c, const char *word)
     if (!take_among(&trial, counted) && !take_among(&trial, alone)) {
         return false;
     }
-    if (word_among(&trial, place_words) || word_is(&trial, 0, "for")) { /* two dribbles at three */
+    struct cursor where = trial; /* two dribbles at three, over to the slot; one dribbles */
+    take_particles(&where);
+    bool single =
+        next->number == 1 && ends_in_s(trial.at - 1) && !str_is(trial.at[-1].text, "pass");
+    if (word_among(&where, place_words) || word_is(&trial, 0, "for") || single) {
         return false;
     }
     struct span span = cursor_taken(&trial, next);

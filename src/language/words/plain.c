@@ -473,7 +473,7 @@ bool plain_read(struct cursor *c, sentence_list *out, bool loosely)
 bool jot_read(struct cursor *c, sentence_list *out)
 {
     static plain_way *const ways[] = {dictated_put, spoken_put, rundown_put, likewise_put,
-                                      retold_put,   jot_put,    NULL};
+                                      each_his_put, retold_put, jot_put,     NULL};
     struct plain p = {
         .rows = jot_rows, .row_count = sizeof jot_rows / sizeof *jot_rows, .ways = ways};
     struct cursor_mark mark = cursor_mark(c);

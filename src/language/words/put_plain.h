@@ -25,6 +25,7 @@ plain_way in_turn_put;   /* off two who stand one behind the other */
 plain_way beats_put;     /* when x4 comes in, until x5 meets him: as what a defender does */
 plain_way vacated_put;   /* the spot he left, a full second */
 plain_way he_then_put;   /* he in a moment, where the line tells who that is */
+plain_way each_his_put;  /* what several do, and then each of them */
 plain_way described_put; /* who is told by where he stands, or by what he is */
 
 /* vs 2-3:, against their two three, where that is the defense of the play: where the sentence
