@@ -39,6 +39,24 @@ static int number_word(struct str word)
     return 0;
 }
 
+/* the open one, the other one: somebody or something, and not the player 1. */
+static bool stands_for_a_noun(const struct scan *scan, struct str word)
+{
+    static const char *const what[] = {"open", "free", "other",  "wrong", "right",
+                                       "same", "last", "second", "next"};
+    const struct token *before = scan->count >= 2 ? &scan->tokens[scan->count - 1] : NULL;
+    if (!before || word.size != 3 || !str_equal_fold(word, STR("one")) ||
+        !str_equal_fold(before[-1].text, STR("the"))) {
+        return false;
+    }
+    for (size_t i = 0; i < sizeof what / sizeof *what; i++) {
+        if (str_equal_fold(before->text, str_of(what[i]))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* letter { letter | digit | "'" letter }; `'s` at its end is left for the possessive. */
 static const char *word_end(const struct scan *scan, const char *at)
 {
@@ -162,7 +180,7 @@ static void scan_word(struct scan *scan)
     if (half) {
         return;
     }
-    int number = number_word(word);
+    int number = stands_for_a_noun(scan, word) ? 0 : number_word(word);
     struct token *token = scan_add(scan, number ? TOKEN_NUMBER : TOKEN_WORD, from);
     token->number = number;
     token->integer = number > 0;

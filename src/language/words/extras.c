@@ -111,9 +111,13 @@ bool for_shot(struct predicate *p)
     struct cursor trial = *p->c;
     enum verb_task task = verb_row(p->s->verb)->task;
     bool mover = p->s->object.kind == WHO_NONE && p->c->speech; /* to whoever has just moved */
+    struct who holder;
+    bool carries =
+        task == VERB_CARRY || (task == VERB_MOVE && above_holder(p->c, &holder) &&
+                               p->s->subject.count == 1 && same_who(&holder, &p->s->subject.at[0]));
     bool pass = task == VERB_PASS && (p->s->object.kind == WHO_PLAYER || mover);
-    if ((!pass && !(task == VERB_CARRY && p->s->subject.count == 1)) ||
-        !take_words(&trial, "for") || !take_among(&trial, nouns)) {
+    if ((!pass && !(carries && p->s->subject.count == 1)) || !take_words(&trial, "for") ||
+        !take_among(&trial, nouns)) {
         return false;
     }
     bool ends = cursor_done(&trial) || cursor_next(&trial)->kind == TOKEN_MARK ||

@@ -278,10 +278,11 @@ bool clause_gather(struct clause *k, const struct items *items)
                     "to|for|at|into|toward|towards|from|with|by|in to|out to");
 }
 
-/* a touch pass for a layup: a shot comes of it, by whom it is to. */
+/* a touch pass for a layup, goes in for a layup: a shot comes of it, by whom it is to or by him. */
 bool clause_shot_lost(const struct clause *k)
 {
-    for (const struct token *at = k->c->at; k->act->frame == FRAME_PASS && at < k->c->end; at++) {
+    bool may = k->act->frame == FRAME_PASS || k->act->frame == FRAME_DRIVE;
+    for (const struct token *at = k->c->at; may && at < k->c->end; at++) {
         if (said_at(at, k->c->end,
                     "for layup|for easy layup|for three|for open three|for jumper|for shot|for "
                     "open shot|for finish|for dunk|for two|for easy two|for easy one")) {

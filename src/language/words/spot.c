@@ -370,8 +370,18 @@ static void take_open(struct cursor *c)
     c->at = sided || side >= 0 ? trial.at : c->at;
 }
 
+/* in the middle: where somebody is, and not which way he goes. */
+static bool stands_in(const struct cursor *c)
+{
+    const struct token *before = c->at;
+    while (c->first && before > c->first && before[-1].filler) {
+        before--;
+    }
+    return c->first && before > c->first && str_is(before[-1].text, "in");
+}
+
 /* the middle, the gut of the zone, the gap: of a zone the hole behind its first line, which is the
- * nail. */
+ * nail; in the middle of half a floor is that, too. */
 static const struct place *hole_read(struct cursor *c, bool quiet)
 {
     static const char *const holes[] = {"middle", "gut",       "gap",  "gaps", "soft spot",
@@ -380,10 +390,14 @@ static const struct place *hole_read(struct cursor *c, bool quiet)
                                         "in defense", "between lines", NULL};
     struct cursor trial = *c;
     const struct token *from = past_fillers(c->at, c->end);
+    static const char *const floors[] = {"of floor", "of court", NULL};
+    bool middle = word_is(&trial, 0, "middle") && stands_in(c);
     if (!c->speech || !take_among(&trial, holes)) {
         return NULL;
     }
-    bool zone = take_among(&trial, whose) || (above_zone(c) && !above_full_floor(c));
+    middle = middle && !above_full_floor(c);
+    bool zone = (middle && take_among(&trial, floors)) || take_among(&trial, whose) || middle ||
+                (above_zone(c) && !above_full_floor(c));
     bool ends = part_ends(&trial) || clause_is(&trial);
     if (!zone || !ends) {
         return NULL;
