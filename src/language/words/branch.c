@@ -260,6 +260,18 @@ static bool whose_choice(const struct cursor *c, const struct condition *conditi
     return who->kind == WHO_PLAYER || who->kind == WHO_ROLE;
 }
 
+/* A look alone is no answer: with it the read would be nothing. */
+static void moves_nobody(struct reader *r, const struct cursor *c, const struct token *from)
+{
+    struct span said = span_join(from->span, c->end[-1].span);
+    struct diag *diag = diag_add(r->diags, DIAG_TEXT_IF, said,
+                                 "`%.*s` moves nobody, and a read is what somebody then does",
+                                 STR_ARG(cursor_text(c, said)));
+    diag_help(r->diags, diag,
+              "write what is done: `if not, 1 passes to 4`; a look is a note: `point 1 \"Look at "
+              "4\"`");
+}
+
 static void if_read(struct reader *r, const struct line *line)
 {
     static const char *const words[] = {"if",   "versus", "vs",  "against", "should",
@@ -298,7 +310,12 @@ static void if_read(struct reader *r, const struct line *line)
         c.about = &about;
         c.about_two = condition->kind == COND_BOTH;
     }
-    if (!fine || !sentences_read(&c, &sentences) || sentences.count == 0) {
+    const struct token *from = c.at;
+    fine = fine && sentences_read(&c, &sentences);
+    if (fine && sentences.count == 0) { /* 1 looks at 4 */
+        moves_nobody(r, &c, from);
+    }
+    if (!fine || sentences.count == 0) {
         r->branch = NULL;
         reader_broken(r, line);
         return;
