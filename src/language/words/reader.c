@@ -54,21 +54,9 @@ struct form *reader_add_sentence(struct reader *r, struct block *block, const st
     return form;
 }
 
-/* Has an error been told of something in this line? */
-static bool is_reported(const struct diags *diags, struct span line)
-{
-    bool told = diags->full;
-    for (size_t i = diags->all.count; i > 0 && !told; i--) {
-        const struct diag *diag = &diags->all.at[i - 1];
-        told = diag->severity == SEVERITY_ERROR && diag->span.source == line.source &&
-               diag->span.begin <= line.end && diag->span.end >= line.begin;
-    }
-    return told;
-}
-
 void reader_broken(struct reader *r, const struct line *line)
 {
-    if (!is_reported(r->diags, line->span)) { /* no line is left out in silence */
+    if (r->diags->errors == 0) { /* one cause is one error; but no line is left out in silence */
         struct diag *diag = diag_add(r->diags, DIAG_TEXT_LINE_UNKNOWN, line->span,
                                      "nothing could be made of this line");
         diag_help(r->diags, diag, "write it as the manual has it: who does what, and where");

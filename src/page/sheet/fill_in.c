@@ -4,8 +4,6 @@
  * and the answers kept. */
 #include "page/sheet/sheets.h"
 
-#include <inttypes.h>
-
 #include "language/tell/tell.h"
 #include "page/sheet/blanked.h"
 #include "page/sheet/fill_in.h"
