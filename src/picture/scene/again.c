@@ -7,7 +7,15 @@
 #define NUDGE_POINTS 1.6 /* least, on a small picture */
 #define NUDGE_FEET 0.6   /* of each of its steps (ours) */
 #define SMALL 4.0        /* points a foot: below, a picture is 2.9 in wide or less */
-enum { WAYS = 8, STEPS = 2, TRIES = 200, TRIES_NUMBER = 32, TRIES_SMALL = 16, TRIES_WHOLE = 160 };
+enum {
+    WAYS = 8,
+    STEPS = 2,
+    TRIES = 200,
+    TRIES_NUMBER = 32,
+    TRIES_SMALL = 16,
+    TRIES_ASTRAY = 12,
+    TRIES_WHOLE = 160
+};
 
 /* What is amiss in a picture. */
 static double faults_of(const struct scene_measure *found)
@@ -19,7 +27,7 @@ static double faults_of(const struct scene_measure *found)
 static bool is_faulty(const struct scene_measure *found)
 {
     return scene_measure_overlaps(found) > 0 || found->wrong_sides > 0 ||
-           found->labels_left_out > 0;
+           found->labels_left_out > 0 || found->labels_astray > 0;
 }
 
 struct vec2 nudge_of(const struct drawing *drawing, body who, int stop)
@@ -51,10 +59,12 @@ struct trying {
 };
 
 /* A number without a place is worth fewer than a mark on another, and where pictures are small, and
- * many to a page, next to none: each is a layout. */
+ * many to a page, next to none, as is one that is nearer to another line: each is a layout. */
 static int tries_most(const struct trying *trying)
 {
-    int number = trying->small ? TRIES_SMALL : TRIES_NUMBER;
+    int number = trying->found.labels_left_out == 0 ? TRIES_ASTRAY
+                 : trying->small                    ? TRIES_SMALL
+                                                    : TRIES_NUMBER;
     bool lies = scene_measure_overlaps(&trying->found) > 0 || trying->found.wrong_sides > 0;
     return lies ? TRIES + trying->more : number;
 }

@@ -49,12 +49,17 @@ const char *measured_word(enum measured kind)
     return words[kind];
 }
 
+static void blame(struct counting *counting, body who)
+{
+    counting->found->bodies |= who < BODY_COUNT ? 1U << who : 0;
+}
+
 /* A mark of one lies on one of the other's. */
 static void count(struct counting *counting, enum measured a, body who, enum measured b, body other)
 {
     counting->found->on[a < b ? a : b][a < b ? b : a]++;
-    counting->found->bodies |= who < BODY_COUNT ? 1U << who : 0;
-    counting->found->bodies |= other < BODY_COUNT ? 1U << other : 0;
+    blame(counting, who);
+    blame(counting, other);
 }
 
 int scene_measure_overlaps(const struct scene_measure *measure)
@@ -273,6 +278,7 @@ static void count_lines(struct counting *counting)
 /* How far a disc is from what it belongs to, and from the nearest thing that it does not. */
 struct claim {
     double own, other;
+    body who; /* whose the nearest line is that it does not belong to */
     bool has_line;
 };
 
@@ -294,7 +300,9 @@ static void claim_lines(struct claim *claim, const struct blob *disc, const inke
         bool own = claim->has_line ? line->line == disc->line
                                    : line->who == disc->who && !class_is_throw(line->class);
         double *nearest = own ? &claim->own : &claim->other;
-        *nearest = real_min(*nearest, ink_far(line, at, *nearest + line->half) - line->half);
+        double far = ink_far(line, at, *nearest + line->half) - line->half;
+        claim->who = !own && far < *nearest ? line->who : claim->who;
+        *nearest = real_min(*nearest, far);
     }
 }
 
@@ -331,7 +339,7 @@ static void count_astray(struct counting *counting)
         if (disc->kind != MEASURED_LABEL) {
             continue;
         }
-        struct claim claim = {1e9, 1e9, has_line(counting, disc->line)};
+        struct claim claim = {1e9, 1e9, BODY_NONE, has_line(counting, disc->line)};
         claim_lines(&claim, disc, &counting->lines);
         claim_lines(&claim, disc, &counting->heads);
         if (!claim.has_line) {
@@ -339,7 +347,11 @@ static void count_astray(struct counting *counting)
         }
         bool astray = claim.other < claim.own - TOUCH ||
                       claim.own > (disc->led ? 0.5 : 1 + WIDE) * disc->radius;
-        counting->found->labels_astray += astray ? 1 : 0;
+        if (astray) {
+            counting->found->labels_astray++;
+            blame(counting, disc->who);
+            blame(counting, claim.who);
+        }
     }
 }
 

@@ -209,7 +209,7 @@ struct scene_measure {
     int crossings, crossings_flat; /* flat: under 12 degrees */
     int wrong_sides; /* numerals and bars that a line passes on the other side than its run */
     unsigned bodies; /* bit 1 << body: whose marks lie on something, or are passed wrong, or whose
-                        disc has no place */
+                        disc has no place, or is astray, and whose line it is nearer to */
 };
 int scene_measure_overlaps(const struct scene_measure *measure); /* all of them, and outside */
 void scene_measure(struct arena *arena, const struct scene *scene, struct scene_measure *measure);
