@@ -13,7 +13,7 @@ struct weights {
     double beside, fraction;
     double outside, symbol, symbol_near, tight, label, ring, bar, cone, line, line_under, line_near,
         away, beside_near, beside_line, own_line, stranger_near, stranger, crossing, bend, dashed,
-        figures, moved;
+        figures, moved, parted;
 };
 static const struct weights weights = {.beside = 6,
                                        .fraction = 10,
@@ -38,11 +38,13 @@ static const struct weights weights = {.beside = 6,
                                        .bend = 18,
                                        .dashed = 60,
                                        .figures = 40,
-                                       .moved = 10};
+                                       .moved = 10,
+                                       .parted = 115};
 /* Feet of a line between two discs on it: less reads as a dash, and the line as a pass (ours). */
 #define LOOKS_DASHED 2.2
 #define FIGURES_GAP 1.5   /* radii between two discs in a row: 4 and 1 so near read as 41 (ours) */
 #define STRANGER_FEET 0.5 /* nearer than its own: nobody takes it for its own (ours) */
+#define PARTED_FEET 0.5   /* nearer to somebody than to its line (ours) */
 static const struct owner nobodys = {SIZE_MAX, BODY_NONE};
 
 double disc_white(const struct sizes *size)
@@ -181,11 +183,11 @@ double own_distance(const struct drawing *drawing, struct owner owner, struct ve
                                           : player_distance(drawing, owner.who, at);
 }
 
-/* From a place to the next of the others' numerals, where a number stands beside its player. */
+/* From a place to the next of the others' numerals and X's. */
 static double nearest_other(const struct drawing *drawing, struct owner owner, struct vec2 at)
 {
     double far = 1e9;
-    for (size_t i = 0; !owner_has_line(drawing, owner) && i < drawing->symbols.count; i++) {
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
         if (symbol->who != owner.who) {
             far = real_min(far, vec2_distance(at, symbol->at) - symbol->radius);
@@ -254,6 +256,14 @@ static double stranger_score(double own, double other, double k)
     return nearer <= 0 ? 0 : real_mix(weights.stranger_near, weights.stranger, much);
 }
 
+/* A number beside its line, but nearer to somebody else, seems to be his: rather a thin line leads
+ * from it. On a small picture there are few of those. */
+static double parted_score(const struct drawing *drawing, double own, double symbol)
+{
+    double k = drawing->size.k, nearer = own - symbol - PARTED_FEET * k;
+    return drawing->size.small ? 0 : weights.parted * real_clamp(nearer / (PARTED_FEET * k), 0, 1);
+}
+
 static double lines_score(const struct drawing *drawing, struct owner owner,
                           const struct candidate *place, double r)
 {
@@ -261,7 +271,8 @@ static double lines_score(const struct drawing *drawing, struct owner owner,
     bool loose = owner.who != BODY_NONE && !place->on;
     bool has_line = owner_has_line(drawing, owner);
     double own = loose ? own_distance(drawing, owner, place->at) : 0;
-    double other = loose ? nearest_other(drawing, owner, place->at) : 1e9;
+    double symbol = loose ? nearest_other(drawing, owner, place->at) : 1e9;
+    double other = has_line ? 1e9 : symbol;
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
         struct near_line line = {.stroke = stroke, .own = i == owner.line};
@@ -277,6 +288,7 @@ static double lines_score(const struct drawing *drawing, struct owner owner,
         }
     }
     score += stranger_score(own, other, k);
+    score += has_line ? parted_score(drawing, own, symbol) : 0;
     return score + crossings_score(drawing, owner, place->at, r);
 }
 
