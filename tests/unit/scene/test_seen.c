@@ -1,0 +1,237 @@
+/* SPDX-License-Identifier: MIT */
+/* What is too short, hidden or beside somebody else to be read, in pictures of texts that were run,
+ * the width of a third of a page or of a bench card. */
+#include "base/geom/shape.h"
+#include "base/geom/vec2.h"
+#include "pictured.h"
+
+#define THIRD 151.2
+#define CARD 115.2
+
+static const char screen_at_top[] = "play \"Gate\"\n"
+                                    "  level u16 girls\n"
+                                    "  start horns\n"
+                                    "  ball 1\n"
+                                    "  defense man\n"
+                                    "  step\n"
+                                    "    2 and 3 stay\n"
+                                    "    5 ball screens for 1\n"
+                                    "    read x5 traps\n"
+                                    "      1 dribbles off 5 to left wing\n"
+                                    "      5 rolls to the nail\n"
+                                    "      1 passes to 5\n"
+                                    "      as 5 catches, 4 cuts to the rim\n"
+                                    "      5 bounce passes to 4\n";
+static const char screen_on_wing[] =
+    "play \"Gate\"\n"
+    "  level u16 girls\n"
+    "  start 1 right wing, 2 left wing, 3 left corner, 4 right corner, 5 right block\n"
+    "  ball 1\n"
+    "  defense man\n"
+    "  step\n"
+    "    2, 3 and 4 stay\n"
+    "    5 ball screens for 1\n"
+    "    read x1 goes under\n"
+    "      1 dribbles off 5 to 3 ft above 5\n"
+    "      1 shoots\n"
+    "      5 rolls to the rim\n";
+static const char screen_across[] = "play \"Gate\"\n"
+                                    "  level u16 girls\n"
+                                    "  start baseline inbounds box\n"
+                                    "  defense man\n"
+                                    "  step\n"
+                                    "    4 cross screens for 5\n"
+                                    "    1 clears to left slot\n"
+                                    "    read x4 and x5 switch\n"
+                                    "      5 comes off 4 to right block\n"
+                                    "      4 slips to the front of the rim\n"
+                                    "      3 inbounds to 4\n"
+                                    "    read otherwise\n"
+                                    "      5 comes off 4 to right block\n"
+                                    "      3 inbounds to 5\n"
+                                    "      5 shoots\n";
+
+/* The points of a line, every run of it. */
+static points_list ink_of(const struct scene_item *item)
+{
+    points_list points = {0};
+    ck_assert_msg(item != NULL, "no such line");
+    item_ink(&arena, item, 0, 0.1, &points);
+    ck_assert_uint_ge(points.count, 2);
+    return points;
+}
+
+static points_list line_of(const struct scene *scene, enum scene_class class, int number)
+{
+    return ink_of(drawn_line(scene, class, body_attacker(number)));
+}
+
+static const struct scene_item *bar_of(const struct scene *scene, int number)
+{
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (is_drawn_line(item, CLASS_SCREEN, body_attacker(number)) && is_bar(scene, item)) {
+            return item;
+        }
+    }
+    ck_abort_msg("no bar");
+    return NULL;
+}
+
+static double bar_distance(const struct scene_item *bar, struct vec2 at)
+{
+    return segment_distance(at, bar->path[0].p[0], bar->path[1].p[0], NULL);
+}
+
+/* The middle of a text of a class. */
+static struct vec2 text_at(const struct scene *scene, enum scene_class class, const char *text)
+{
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->class == class && item->shape == ITEM_TEXT && str_is(item->text, text)) {
+            return item_middle(item);
+        }
+    }
+    ck_abort_msg("no %s", text);
+    return (struct vec2){0, 0};
+}
+
+static bool lines_cross(const points_list *a, const points_list *b)
+{
+    for (size_t i = 0; i + 1 < a->count; i++) {
+        for (size_t j = 0; j + 1 < b->count; j++) {
+            double s, t;
+            if (segment_cross(a->at[i], a->at[i + 1], b->at[j], b->at[j + 1], &s, &t)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+START_TEST(a_short_way_off_a_bar_has_a_line)
+{
+    struct scene *scene = pictured("play \"Gate\"\n"
+                                   "  level u16 girls\n"
+                                   "  start 1 right slot, 2 left wing, 3 right hash, 4 left block, "
+                                   "5 right block\n"
+                                   "  ball 1\n"
+                                   "  defense man\n"
+                                   "  step\n"
+                                   "    2 stays\n"
+                                   "    4 clears to left corner\n"
+                                   "    5 screens for 3\n"
+                                   "    3 comes off 5 to the rim\n"
+                                   "    1 bounce passes to 3\n"
+                                   "    5 pops to right wing\n",
+                                   1, -1, CARD);
+    (void)line_of(scene, CLASS_MOVE, 5);
+}
+END_TEST
+
+START_TEST(a_short_dribble_has_its_waves)
+{
+    struct scene *scene = pictured(screen_on_wing, 1, 0, CARD);
+    points_list zigzag = line_of(scene, CLASS_DRIBBLE, 1);
+    double waves = sizes_of(scene->scale).wave;
+    ck_assert_double_gt(vec2_distance(zigzag.at[0], zigzag.at[zigzag.count - 1]), 1.4 * waves);
+}
+END_TEST
+
+START_TEST(who_goes_on_past_his_bar_beside_the_line_to_it_leaves_from_it)
+{
+    static const double widths[] = {237.6, THIRD, CARD};
+    for (int i = 0; i < 3; i++) {
+        struct scene *scene = pictured(screen_at_top, 1, 0, widths[i]);
+        struct vec2 from = line_of(scene, CLASS_MOVE, 5).at[0];
+        struct vec2 numeral = text_at(scene, CLASS_PLAYER, "5");
+        ck_assert_double_lt(bar_distance(bar_of(scene, 5), from), 2 * scene->scale);
+        ck_assert_double_gt(vec2_distance(numeral, from), 3 * scene->scale);
+    }
+}
+END_TEST
+
+START_TEST(no_light_line_runs_between_a_screener_and_his_bar)
+{
+    static const double widths[] = {237.6, THIRD, CARD};
+    for (int i = 0; i < 3; i++) {
+        struct scene *scene = pictured(screen_at_top, 1, 0, widths[i]);
+        const struct scene_item *light = drawn_line(scene, CLASS_DEFENSE_MOVE, body_defender(1));
+        points_list stem = line_of(scene, CLASS_SCREEN, 5);
+        if (light) {
+            points_list line = ink_of(light);
+            ck_assert(!lines_cross(&line, &stem));
+        }
+    }
+}
+END_TEST
+
+START_TEST(a_run_does_not_cross_its_own_shot)
+{
+    static const double widths[] = {237.6, 163.2, THIRD, 127.2, CARD};
+    for (int i = 0; i < 5; i++) {
+        struct scene *scene = pictured(screen_across, 1, 1, widths[i]);
+        points_list run = line_of(scene, CLASS_MOVE, 5);
+        const struct scene_item *shot = drawn_line(scene, CLASS_SHOT, body_attacker(5));
+        struct vec2 ends[2] = {shot->path[0].p[0], shot->path[shot->count - 1].p[0]};
+        ck_assert(!lines_cross(&run, &(points_list){ends, 2, 2}));
+    }
+}
+END_TEST
+
+START_TEST(a_line_ends_in_no_hook_that_its_head_hides)
+{
+    struct scene *scene = pictured(screen_across, 1, 0, 237.6);
+    points_list line = line_of(scene, CLASS_MOVE, 4);
+    double head = sizes_of(scene->scale).head_length, gone = 0;
+    struct vec2 way = vec2_sub(line.at[line.count - 1], line.at[line.count - 2]);
+    for (size_t i = line.count - 1; i > 0 && gone < head; i--) {
+        struct vec2 step = vec2_sub(line.at[i], line.at[i - 1]);
+        ck_assert_double_lt(vec2_angle(way, step), REAL_PI / 4);
+        gone += vec2_length(step);
+    }
+}
+END_TEST
+
+START_TEST(a_number_stands_at_its_bar_and_not_behind_an_x)
+{
+    struct scene *scene = pictured("play \"Gate\"\n"
+                                   "  level u16 girls\n"
+                                   "  start 1 right slot, 2 right corner, 3 left slot, "
+                                   "4 right block, 5 left corner\n"
+                                   "  ball 1\n"
+                                   "  defense man\n"
+                                   "  step\n"
+                                   "    5 stays\n"
+                                   "    1 passes to 3\n"
+                                   "    4 back screens for 2\n"
+                                   "    2 comes off 4 to left block\n",
+                                   1, -1, THIRD);
+    struct vec2 at = text_at(scene, CLASS_ORDER, "2");
+    double own = bar_distance(bar_of(scene, 4), at);
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *x = &scene->items.at[i];
+        if (x->class == CLASS_DEFENDER && x->shape == ITEM_PATH) {
+            struct vec2 middle = vec2_mix(x->path[0].p[0], x->path[1].p[0], 0.5);
+            ck_assert_double_gt(vec2_distance(middle, at), own);
+        }
+    }
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("seen");
+    TCase *all = tcase_create("seen");
+    tcase_add_checked_fixture(all, open_arena, close_arena);
+    tcase_set_timeout(all, 60);
+    tcase_add_test(all, a_short_way_off_a_bar_has_a_line);
+    tcase_add_test(all, a_short_dribble_has_its_waves);
+    tcase_add_test(all, who_goes_on_past_his_bar_beside_the_line_to_it_leaves_from_it);
+    tcase_add_test(all, no_light_line_runs_between_a_screener_and_his_bar);
+    tcase_add_test(all, a_run_does_not_cross_its_own_shot);
+    tcase_add_test(all, a_line_ends_in_no_hook_that_its_head_hides);
+    tcase_add_test(all, a_number_stands_at_its_bar_and_not_behind_an_x);
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
