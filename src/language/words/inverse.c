@@ -119,6 +119,23 @@ static bool handed_over(struct cursor *c, const struct sentence *what, const str
     return true;
 }
 
+/* 1's pass, 5's hand-off: whose it is, is from whom he gets it. */
+static bool owned_pass(struct cursor *c, struct sentence *out, struct who *by)
+{
+    struct cursor own = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct sentence s = *out;
+    bool read = owner_read(&own, by) && by->kind == WHO_PLAYER && inverse_noun(&own, &s) &&
+                verb_row(s.verb)->task != VERB_SCREEN && own.refusals == mark.refusals;
+    if (!read) {
+        cursor_back(c, mark);
+        return false;
+    }
+    *out = s;
+    c->at = own.at;
+    return true;
+}
+
 static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
 {
     static const char *const gets[] = {
@@ -130,6 +147,9 @@ static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
     static const char *const off[] = {"back off of", "back off", "off of", "off", NULL};
     struct cursor_mark mark = cursor_mark(c);
     bool got = take_among(c, gets) || (c->speech && take_words(c, "for")); /* for the lob from 2 */
+    if (got && owned_pass(c, out, by)) {
+        return true;
+    }
     bool alone = got && receives_is(c, mark.at);
     bool begun = alone || (got && inverse_noun(c, out)) || receives_from(c, mark.at);
     bool passed = begun && take_among(c, from);

@@ -121,6 +121,10 @@ static bool as_it_is(const struct cursor *c, const struct token *at, const struc
                                         "on left side",
                                         "on right side",
                                         NULL};
+    static const char *const onces[] = {
+        "once around", "once past",   "once there",  "once free",   "once open",   "once inside",
+        "once under",  "once over",   "once out of", "once in the", "once at the", "once on the",
+        "once clear",  "once rid of", "when there",  "when free",   NULL};
     static const char *const tells[] = {"ball",  "pass",    "catch", "shot",    "seconds", "second",
                                         "clock", "whistle", "soon",  "long",    "far",     "screen",
                                         "pick",  "his",     "her",   "passing", "cutting", NULL};
@@ -130,6 +134,10 @@ static bool as_it_is(const struct cursor *c, const struct token *at, const struc
     struct cursor trial = line_look(c, at);
     if (take_among(&trial, sides)) {
         return of_no_player(trial.at, end) && end - trial.at < 4;
+    }
+    trial = line_look(c, at);
+    if (take_among(&trial, onces)) { /* once around the corner: on his own way */
+        return of_no_player(trial.at, end) && !verb_at(c, trial.at);
     }
     trial = line_look(c, at);
     if (!take_among(&trial, leads) || trial.at >= end || !of_no_player(trial.at, end) ||

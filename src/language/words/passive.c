@@ -81,6 +81,20 @@ static bool undergone_at(const struct cursor *c, const struct token *be, bool de
            find_doer(c, u, defends);
 }
 
+/* 2 is screened for by 4 and comes out: 2 does, of whom it is told. */
+static const struct token *put_goes_on(const struct cursor *c, struct recast *r,
+                                       const struct undergone *u, const struct token *rest)
+{
+    struct cursor next = line_look(c, rest);
+    bool goes_on = u->by && attacker_at(u->what, c->end) && take_joint(&next) &&
+                   !subject_verb_is(&next) && verb_begins(&next);
+    if (goes_on) {
+        recast_mark(c, r, ',');
+        recast_copy(c, r, u->what, u->what + 1);
+    }
+    return goes_on ? next.at : rest;
+}
+
 /* What stands behind who did it; by 1, who relocates: 1 does, and not whoever is named last now. */
 static void put_behind_doer(const struct cursor *c, struct recast *r, const struct undergone *u)
 {
@@ -93,6 +107,7 @@ static void put_behind_doer(const struct cursor *c, struct recast *r, const stru
         recast_copy(c, r, u->by + 1, u->by_end);
         rest = who + 1;
     }
+    rest = put_goes_on(c, r, u, rest);
     recast_copy(c, r, rest, c->end);
 }
 

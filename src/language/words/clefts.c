@@ -1,0 +1,175 @@
+/* SPDX-License-Identifier: MIT */
+/* clefts: who acts told in a roundabout way: `3, in the left corner, lifts`, `it is 3 who comes off
+ * the screen`, `no sooner has 1 passed than he cuts`, `because x5 helps, 1 passes`. Put in the
+ * plain order. Rules of reshape.h. */
+#include "language/words/reshape.h"
+
+#include "language/words/loose_read.h"
+
+/* ---- 3, in the left corner, lifts ---- */
+
+/* in the left corner, the screener, still there: what he is, and nothing that is done. */
+static bool only_is(const struct cursor *c, const struct token *from, const struct token *to)
+{
+    static const char *const is[] = {"who is", "who stands", "who was", "who has been", NULL};
+    struct cursor trial = line_look(c, from);
+    const struct place *place;
+    take_among(&trial, is);
+    for (const struct token *at = trial.at; at < to; at++) {
+        if (at->kind == TOKEN_NUMBER || at->kind == TOKEN_DEFENDER || at->kind == TOKEN_QUOTED ||
+            at->kind == TOKEN_MARK || token_is_word(at, "who") || token_is_word(at, "and") ||
+            token_is_among(at, turning_words)) {
+            return false;
+        }
+        const struct token *end = spot_end(c, at, &place);
+        if (end && !(end == to && may_stand_there(c, at, place))) {
+            return false;
+        }
+        if (end) {
+            return true;
+        }
+    }
+    return trial.at < to && !verb_at(c, trial.at);
+}
+
+bool shape_apposed(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    enum { FAR = 8 };
+    const struct token *end = at + 2;
+    if (!attacker_at(at, c->end) || !clause_begins_at(c, at) || at + 4 >= c->end ||
+        !token_is_mark(at + 1, ',')) {
+        return false;
+    }
+    while (end < c->end && end < at + 2 + FAR && end->kind != TOKEN_MARK) {
+        end++;
+    }
+    if (end + 1 >= c->end || !token_is_mark(end, ',') || !only_is(c, at + 2, end) ||
+        !(verb_at(c, end + 1) || ends_in_s(end + 1))) {
+        return false;
+    }
+    recast_copy(c, r, c->at, at + 1);
+    recast_copy(c, r, end + 1, c->end);
+    r->told = span_join(at[2].span, end[-1].span);
+    return true;
+}
+
+/* ---- it is 3 who comes ---- */
+
+bool shape_cleft(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const heads[] = {"it is", "it's", "it will be", "that is", NULL};
+    static const char *const whos[] = {"who", "that", "to", NULL};
+    struct cursor trial = line_look(c, at);
+    if (!clause_begins_at(c, at) || !take_among(&trial, heads)) {
+        return false;
+    }
+    const struct token *who = past_fillers(trial.at, c->end);
+    if (!attacker_at(who, c->end)) {
+        return false;
+    }
+    trial.at = who + 1;
+    if (!take_among(&trial, whos) || !(verb_at(c, trial.at) || ends_in_s(trial.at))) {
+        return false;
+    }
+    recast_copy(c, r, c->at, at);
+    recast_copy(c, r, who, who + 1);
+    recast_copy(c, r, trial.at, c->end);
+    return true;
+}
+
+/* ---- no sooner has 1 passed than he cuts ---- */
+
+bool shape_no_sooner(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const heads[] = {"no sooner has", "no sooner does", "no sooner is",
+                                        "hardly has",    "scarcely has",   NULL};
+    static const char *const links[] = {"than", "when", NULL};
+    struct cursor trial = line_look(c, at), here = trial;
+    if (!sentence_begins_at(c, at) || !take_among(&trial, heads)) {
+        return false;
+    }
+    bool has = token_is_word(trial.at - 1, "has");
+    const struct token *who = past_fillers(trial.at, c->end), *than = who;
+    while (than < c->end && !token_is_among(than, links)) {
+        than++;
+    }
+    if (!attacker_at(who, c->end) || than + 1 >= c->end || than <= who + 1) {
+        return false;
+    }
+    recast_copy(c, r, c->at, at);
+    recast_word(&here, r, "once");
+    recast_copy(c, r, who, who + 1);
+    if (has) {
+        recast_word(&here, r, "has");
+    }
+    recast_copy(c, r, who + 1, than);
+    recast_mark(c, r, ',');
+    struct cursor main = line_look(c, than + 1);
+    if (take_among(&main, subject_pronouns)) {
+        recast_copy(c, r, who, who + 1);
+    }
+    recast_copy(c, r, main.at, c->end);
+    return true;
+}
+
+/* ---- because x5 helps, 1 passes ---- */
+
+/* What a defender does, told as the reason: he does it, so the other one does that. */
+bool shape_because(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const heads[] = {"because", "seeing that", "now that", NULL};
+    struct cursor trial = line_look(c, at);
+    if (!sentence_begins_at(c, at) || !take_among(&trial, heads)) {
+        return false;
+    }
+    const struct token *man = past_fillers(trial.at, c->end), *comma = man;
+    while (comma < c->end && comma->kind != TOKEN_MARK) {
+        comma++;
+    }
+    struct cursor main = line_look(c, comma < c->end ? comma + 1 : comma), here = main;
+    if (man >= c->end || man->kind != TOKEN_DEFENDER || comma + 1 >= c->end ||
+        !token_is_mark(comma, ',') || !subject_verb_is(&main)) {
+        return false;
+    }
+    recast_copy(c, r, c->at, at);
+    recast_copy(c, r, man, comma + 1);
+    recast_word(&here, r, "so");
+    recast_copy(c, r, comma + 1, c->end);
+    return true;
+}
+
+/* ---- when x1 and x2 trap 2, 2 passes ---- */
+
+/* Two of them come, and it is waited for: they are told to, and one of them is waited for. */
+bool shape_two_come(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const ties[] = {"when", "as", "once", "as soon as", "whenever", NULL};
+    static const char *const comes[] = {"trap", "double", "double team", "jump", "blitz", NULL};
+    struct cursor trial = line_look(c, at), here = trial;
+    if (!clause_begins_at(c, at) || !take_among(&trial, ties)) {
+        return false;
+    }
+    const struct token *one = trial.at;
+    if (one + 4 >= c->end || one->kind != TOKEN_DEFENDER || !token_is_word(one + 1, "and") ||
+        one[2].kind != TOKEN_DEFENDER || one->possessive || one[2].possessive) {
+        return false;
+    }
+    struct cursor verb = line_look(c, one + 3);
+    if (!take_among(&verb, comes)) {
+        return false;
+    }
+    const struct token *whom = past_fillers(verb.at, c->end);
+    if (!attacker_at(whom, c->end) || !(whom + 1 == c->end || clause_ends(whom + 1))) {
+        return false;
+    }
+    recast_copy(c, r, one, one + 3);
+    recast_word(&here, r, "trap");
+    recast_copy(c, r, whom, whom + 1);
+    put_stop(c, r);
+    recast_copy(c, r, c->at, one + 1);
+    recast_word(&here, r, "traps");
+    recast_copy(c, r, whom, c->end);
+    r->as = str_format(c->arena, "x%d and x%d trap %d", (int)one->number, (int)one[2].number,
+                       (int)whom->number);
+    return true;
+}
