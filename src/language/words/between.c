@@ -313,6 +313,13 @@ bool passive(const struct cursor *c, struct recast *r)
     recast_copy(c, r, trial.at, by);
     recast_acts(c, r, &agent.who);
     r->to = agent.to;
+    struct cursor next = cursor_look(c);
+    next.at = agent.to;
+    if (take_joint(&next) && !subject_verb_is(&next) && verb_begins(&next)) {
+        recast_mark(c, r, ','); /* and comes to the wing: of whom it is told */
+        recast_somebody(c, r, &to);
+        r->to = next.at;
+    }
     return true;
 }
 

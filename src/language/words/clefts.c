@@ -173,3 +173,103 @@ bool shape_two_come(const struct cursor *c, const struct token *at, struct recas
                        (int)whom->number);
     return true;
 }
+
+/* ---- 1, after passing to 3, cuts ---- */
+
+/* The moment that stands between who acts and what he does: in front of him. */
+bool shape_moment_inside(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const ties[] = {"after",  "once", "when", "as",    "before",
+                                       "having", "on",   "upon", "while", NULL};
+    enum { FAR = 12 };
+    if (!attacker_at(at, c->end) || !clause_begins_at(c, at) || at + 5 >= c->end ||
+        !token_is_mark(at + 1, ',') || !token_is_among(at + 2, ties)) {
+        return false;
+    }
+    const struct token *end = at + 3;
+    while (end < c->end && end < at + FAR && end->kind != TOKEN_MARK) {
+        end++;
+    }
+    if (end + 1 >= c->end || !token_is_mark(end, ',') ||
+        !(verb_at(c, end + 1) || ends_in_s(end + 1))) {
+        return false;
+    }
+    recast_copy(c, r, c->at, at);
+    recast_copy(c, r, at + 2, end + 1);
+    recast_copy(c, r, at, at + 1);
+    recast_copy(c, r, end + 1, c->end);
+    return true;
+}
+
+/* ---- drives left, drawing x3, and pitches to 3 ---- */
+
+/* What comes of it, or how he does it, between commas or at the end: nothing that is done by a
+ * player with the ball or for another one. */
+bool shape_doing_inside(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const aims[] = {"to",   "into", "toward", "towards", "onto", "for",  "from",
+                                       "off",  "at",   "on",     "in",      "room", "lane", "out",
+                                       "over", "up",   "down",   "behind",  NULL};
+    static const char *const acts[] = {"ending",  "stopping", "coming",    "going",     "cutting",
+                                       "using",   "sending",  "leaving",   "clearing",  "making",
+                                       "letting", "taking",   "finishing", "screening", NULL};
+    enum { FAR = 8 };
+    const struct token *from = at + 1, *end = from;
+    if (!token_is_mark(at, ',') || from + 1 >= c->end || !ends_in_ing(from) ||
+        token_is_among(from, acts)) {
+        return false;
+    }
+    while (end < c->end && end < from + FAR && end->kind != TOKEN_MARK) {
+        if (end->kind == TOKEN_NUMBER || end->kind == TOKEN_QUOTED) {
+            return false;
+        }
+        end++;
+    }
+    struct cursor verb = line_look(c, from);
+    struct phrase phrase;
+    struct str said;
+    bool ends = end == c->end || sentence_ends(end);
+    bool act = phrase_ing_here(&verb, FOR_ATTACKERS, &phrase, &said) &&
+               verb_row(phrase.verb)->task != VERB_HOLD;
+    if (act || end - from < 2 || (!ends && !token_is_mark(end, ',')) ||
+        !none_among(from, end, turning_words) || !none_among(from + 1, end, aims)) {
+        return false;
+    }
+    recast_copy(c, r, c->at, at);
+    struct cursor next = line_look(c, ends ? end : end + 1);
+    bool joined = !ends && next.at < c->end && token_is_word(next.at, "and");
+    recast_copy(c, r, joined ? end + 1 : end, c->end);
+    r->told = span_join(from->span, end[-1].span);
+    return true;
+}
+
+/* ---- cuts by 4 to the rim ---- */
+
+/* Off him who has screened for the one who goes, else past him. */
+bool shape_by(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const goes[] = {"cuts",  "goes",  "runs",  "dribbles", "comes", "drives",
+                                       "cut",   "go",    "run",   "sprints",  "dives", "slides",
+                                       "moves", "right", "close", NULL};
+    static const char *const hims[] = {"him", "her", NULL};
+    const struct token *whom = at + 1, *clause;
+    if (!token_is_word(at, "by") || at < c->at + 2 || whom + 1 >= c->end ||
+        !token_is_among(at - 1, goes)) {
+        return false;
+    }
+    int user = acts_in_clause(c, at, &clause);
+    struct who who = {.kind = WHO_PLAYER, .number = user, .span = at->span}, by = who, second;
+    bool several, waits = user && above_waiting_screen(c, &who, &by, &second, &several);
+    bool him = token_is_among(whom, hims);
+    if (!user || (him ? !waits || several : !attacker_at(whom, c->end))) {
+        return false;
+    }
+    by.number = him ? by.number : (int)whom->number;
+    bool off = him || above_screened(c, &who, &by);
+    struct cursor here = line_look(c, at);
+    recast_copy(c, r, c->at, at);
+    recast_word(&here, r, off ? "off" : "past");
+    recast_number(&here, r, by.number);
+    recast_copy(c, r, whom + 1, c->end);
+    return true;
+}
