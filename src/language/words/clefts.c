@@ -210,9 +210,9 @@ bool shape_doing_inside(const struct cursor *c, const struct token *at, struct r
     static const char *const aims[] = {"to",   "into", "toward", "towards", "onto", "for",  "from",
                                        "off",  "at",   "on",     "in",      "room", "lane", "out",
                                        "over", "up",   "down",   "behind",  NULL};
-    static const char *const acts[] = {"ending",  "stopping", "coming",    "going",     "cutting",
-                                       "using",   "sending",  "leaving",   "clearing",  "making",
-                                       "letting", "taking",   "finishing", "screening", NULL};
+    static const char *const acts[] = {
+        "ending",   "stopping", "coming",  "going",  "cutting",   "using",     "sending", "leaving",
+        "clearing", "making",   "letting", "taking", "finishing", "screening", "facing",  NULL};
     enum { FAR = 8 };
     const struct token *from = at + 1, *end = from;
     if (!token_is_mark(at, ',') || from + 1 >= c->end || !ends_in_ing(from) ||
