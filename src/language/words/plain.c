@@ -39,6 +39,7 @@ struct found {
     const struct token *place, *place_end;
     const struct token *him;
     const struct token *defender;
+    const struct token *far; /* so many feet, steps, seconds */
 };
 
 static struct str next_word(const char **text)
@@ -96,6 +97,11 @@ static bool take_part(struct cursor *c, struct str part, struct found *found)
         found->defender = next;
         c->at = next + 1;
         return next->kind == TOKEN_DEFENDER;
+    }
+    if (str_is(part, "FAR")) {
+        found->far = next;
+        c->at = next + 1;
+        return next->kind == TOKEN_MEASURE;
     }
     if (str_is(part, "MAN")) {
         return take_among(c, man_words) || take_words(c, "defender");
@@ -181,6 +187,8 @@ static bool put_row(const struct cursor *c, struct recast *r, const char *put,
             recast_number(c, r, holder.number);
         } else if (str_is(part, "PLACE")) {
             recast_copy(c, r, found->place, found->place_end);
+        } else if (str_is(part, "FAR")) {
+            recast_copy(c, r, found->far, found->far + 1);
         } else if (str_is(part, "D")) {
             recast_copy(c, r, found->defender, found->defender + 1);
         } else if (str_is(part, "HIM")) {

@@ -143,3 +143,41 @@ bool shape_role(const struct cursor *c, const struct token *at, struct recast *r
     r->told = span_join(at->span, trial.at[-1].span);
     return true;
 }
+
+/* passes to 5 popping to the wing: he pops, and gets it there. */
+bool shape_to_whom_doing(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const leads[] = {"to",  "hits", "finds", "feeds",
+                                        "hit", "find", "spots", NULL};
+    struct cursor verb = line_look(c, at + 1);
+    struct somebody acts;
+    struct phrase phrase;
+    struct str said;
+    bool own;
+    if (!attacker_at(at, c->end) || at < c->at + 2 || at + 2 >= c->end ||
+        !token_is_among(at - 1, leads) || !phrase_ing_here(&verb, FOR_ATTACKERS, &phrase, &said) ||
+        verb_row(phrase.verb)->task != VERB_MOVE || verb_needs_ball(phrase.verb)) {
+        return false;
+    }
+    const struct token *end = clause_end(c, verb.at), *clause = clause_begin(c, at);
+    if (!end || !clause_subject(c, clause, &acts, &own) ||
+        acts.who.number == attacker_at(at, c->end)) {
+        return false;
+    }
+    struct cursor here = line_look(c, at);
+    bool then;
+    joint_begin(c, clause, &then);
+    put_before(c, r, clause);
+    recast_copy(c, r, at, at + 1);
+    put_third(&here, r, said);
+    recast_copy(c, r, verb.at, end);
+    put_stop(c, r);
+    if (own && then) {
+        recast_word(&here, r, "then");
+    } else if (!own) {
+        recast_somebody(c, r, &acts);
+    }
+    recast_copy(c, r, clause, at + 1);
+    recast_copy(c, r, end, c->end);
+    return true;
+}
