@@ -273,3 +273,84 @@ bool shape_by(const struct cursor *c, const struct token *at, struct recast *r)
     recast_copy(c, r, whom + 1, c->end);
     return true;
 }
+
+/* ---- bumps 2 as he cuts; screens for 2, and he comes off ---- */
+
+/* The only attacker who is named before `at`; 0: none, or several. */
+static int only_one(const struct cursor *c, const struct token *at)
+{
+    int one = 0;
+    for (const struct token *word = c->at; word < at; word++) {
+        bool number = word->kind == TOKEN_NUMBER && word->integer && !token_is_spelled(word);
+        if (number && one && one != (int)word->number) {
+            return 0;
+        }
+        one = number ? (int)word->number : one;
+    }
+    return one;
+}
+
+/* for 2, of two who screen: the one they do it for. */
+static int screened_for(const struct cursor *c, const struct token *at)
+{
+    static const char *const sets[] = {"screen", "screens", "stagger", "double", NULL};
+    const struct token *word = at;
+    while (word > c->at + 2 && !(attacker_at(word - 1, c->end) && token_is_word(word - 2, "for"))) {
+        word--;
+    }
+    bool found = word > c->at + 2;
+    const struct token *clause = found ? clause_begin(c, word - 2) : NULL;
+    size_t count = 0;
+    if (!found || none_among(clause, word, sets)) {
+        return 0;
+    }
+    players_end(c, past_fillers(clause, c->end), &count);
+    return count > 1 ? (int)word[-1].number : 0;
+}
+
+/* he, where that can only be one: in a moment, of the only attacker in the line; behind a screen of
+ * two, for whom it is. */
+bool shape_he(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const ties[] = {"as", "when", "once", "while", "after", "until", NULL};
+    static const char *const hes[] = {"he", "she", NULL};
+    struct cursor verb = line_look(c, at + 1);
+    struct phrase phrase;
+    if (at < c->at + 3 || at + 1 >= c->end || !token_is_among(at, hes)) {
+        return false;
+    }
+    bool tie = token_is_among(at - 1, ties), joint = clause_begins_at(c, at);
+    bool attacks = phrase_read(&verb, FOR_ATTACKERS, &phrase);
+    int who = tie && attacks ? only_one(c, at) : joint ? screened_for(c, at) : 0;
+    if (!who) {
+        return false;
+    }
+    struct cursor here = line_look(c, at);
+    recast_copy(c, r, c->at, at);
+    recast_number(&here, r, who);
+    recast_copy(c, r, at + 1, c->end);
+    return true;
+}
+
+/* ---- and 5 flare screens for 2 right after ---- */
+
+bool shape_right_after(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const afters[] = {
+        "right after that", "right after", "right afterwards", "immediately after",
+        "directly after",   "just after",  "straight after",   NULL};
+    struct cursor trial = line_look(c, at), here = trial;
+    if (at < c->at + 4 || !take_among(&trial, afters) ||
+        !(trial.at == c->end || sentence_ends(trial.at))) {
+        return false;
+    }
+    const struct token *clause = clause_begin(c, at - 1);
+    if (clause == c->at) {
+        return false;
+    }
+    put_before(c, r, clause);
+    recast_word(&here, r, "then");
+    recast_copy(c, r, clause, at);
+    recast_copy(c, r, trial.at, c->end);
+    return true;
+}

@@ -68,6 +68,13 @@ static bool put_behind(const struct cursor *c, struct recast *r, const struct to
     }
     bool acts = subject_verb_is(&behind) || clause_is(&behind);
     bool verb = !acts && verb_begins(&behind);
+    if (!acts && !verb && goes_on && who && word_is(&behind, 0, "off")) { /* snakes it: off 5 */
+        struct cursor here = line_look(c, colon + 1);
+        put_number_of(c, r, who);
+        recast_word(&here, r, "comes");
+        recast_copy(c, r, colon + 1, c->end);
+        return true;
+    }
     if (!acts && !verb) {
         return false;
     }
@@ -78,6 +85,18 @@ static bool put_behind(const struct cursor *c, struct recast *r, const struct to
     return true;
 }
 
+/* 5 gives the flex screen: 2 cuts: for whom it is stands behind it. */
+static void put_user(const struct cursor *c, struct recast *r, const struct token *colon)
+{
+    static const char *const screens[] = {"screen", "pick", "pin-down", "flare", NULL};
+    const struct token *user = past_fillers(colon + 1, c->end);
+    struct cursor here = line_look(c, colon);
+    if (token_is_among(colon - 1, screens) && attacker_at(user, c->end)) {
+        recast_word(&here, r, "for");
+        recast_copy(c, r, user, user + 1);
+    }
+}
+
 /* 3 cuts and 4 looks for him: bounce it in: one behind the other. */
 bool shape_stop(const struct cursor *c, const struct token *at, struct recast *r)
 {
@@ -86,6 +105,7 @@ bool shape_stop(const struct cursor *c, const struct token *at, struct recast *r
         return false;
     }
     recast_copy(c, r, c->at, at);
+    put_user(c, r, at);
     recast_mark(c, r, '.');
     return put_behind(c, r, at, about_whom(c, at, &clause), false);
 }
@@ -270,7 +290,11 @@ static bool told_in_short(const struct cursor *c, const struct token *from, cons
         "bigs",   "wings",  "corners",  "guards", "posts",     "side",     "both", "two",
         "others", "rest",   "forwards", "pair",   "everybody", "everyone", "all",  "they",
         "stack",  "elbows", "blocks",   "low",    "high",      NULL};
+    static const char *const moments[] = {"on", "upon", "off", NULL};
     bool several = false;
+    if (token_is_among(past_fillers(from, to), moments)) { /* on his catch the guards exchange */
+        return false;
+    }
     for (const struct token *at = from; at < to; at++) {
         several = several || token_is_among(at, groups);
         if (at->kind == TOKEN_DEFENDER || at->kind == TOKEN_QUOTED || sentence_ends(at) ||

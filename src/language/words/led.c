@@ -15,7 +15,8 @@ static bool acts_there(const struct cursor *c, const struct token *who)
                 ends_in_s(who + 1);
     bool steps = who->kind == TOKEN_MEASURE && who->unit == UNIT_STEPS && who->integer &&
                  token_is_mark(who - 1, ','); /* , 4 steps on to the lane */
-    return steps || (attacker_at(who, c->end) && (bent || subject_verb_is(&acts)));
+    bool does = who + 1 < c->end && ends_in_s(who + 1) && act_begins(who + 1, c->end, false);
+    return steps || (attacker_at(who, c->end) && (bent || does || subject_verb_is(&acts)));
 }
 
 /* Who acts behind what is said from `at` on, where nobody acts in it; NULL: none. */
@@ -107,9 +108,10 @@ static bool done_already(const struct cursor *c, const struct token *at, const s
 /* With the side empty, behind the drive, on the far side, as our safety: how things are there. */
 static bool as_it_is(const struct cursor *c, const struct token *at, const struct token *end)
 {
-    static const char *const leads[] = {"with",       "without", "behind",   "away from",  "out of",
-                                        "under",      "amid",    "ahead of", "opposite",   "off",
-                                        "from under", "as",      "between",  "in face of", NULL};
+    static const char *const leads[] = {
+        "with",    "without",    "behind",       "away from",   "out of",     "under",
+        "amid",    "ahead of",   "opposite",     "off",         "from under", "as",
+        "between", "in face of", "right behind", "just behind", NULL};
     static const char *const sides[] = {"on weak side",
                                         "on strong side",
                                         "on help side",
@@ -144,14 +146,15 @@ static bool as_it_is(const struct cursor *c, const struct token *at, const struc
         !none_among(trial.at, end, turning_words)) {
         return false;
     }
-    bool as = token_is_word(at, "as"),
-         away = token_is_word(at, "behind") || token_is_word(at, "away");
+    bool as = token_is_word(at, "as"), away = token_is_word(at, "behind") ||
+                                              token_is_word(at + 1, "behind") ||
+                                              token_is_word(at, "away");
     if (as && !token_is_among(at + 1, roles) && !token_is_among(trial.at, roles)) {
         return false;
     }
-    static const char *const his[] = {"his back", "her back", "his hands", "her hands",
-                                      "his eyes", "her eyes", "his head",  "her head",
-                                      "his feet", "her feet", NULL};
+    static const char *const his[] = {"his back", "her back", "his hands", "her hands", "his eyes",
+                                      "her eyes", "his head", "her head",  "his feet",  "her feet",
+                                      "his pass", "her pass", "his cut",   "her cut",   NULL};
     bool known = true, body = take_among(&trial, his);
     for (const struct token *word = trial.at; word < end; word++) {
         bool play = away && token_is_among(word, plays);
@@ -320,5 +323,30 @@ bool shape_before_doing(const struct cursor *c, const struct token *at, struct r
     put_third(&here, r, said);
     recast_copy(c, r, trial.at, end);
     recast_copy(c, r, stop, c->end);
+    return true;
+}
+
+/* returns it to 1 and, instead of standing, cuts through: what is not done, between. */
+bool shape_not_done_inside(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const nots[] = {"instead of", "rather than", NULL};
+    static const char *const turns[] = {"if", "when", "unless", "until", "once", NULL};
+    struct cursor trial = line_look(c, at);
+    bool comma = take_mark(&trial, ',');
+    if (at < c->at + 2 || !take_among(&trial, nots)) {
+        return false;
+    }
+    const struct token *end = trial.at;
+    while (end < c->end && end->kind != TOKEN_MARK) {
+        end++;
+    }
+    if (end + 1 >= c->end || !token_is_mark(end, ',') || end == trial.at ||
+        !none_among(trial.at, end, turns) || !(verb_at(c, end + 1) || ends_in_s(end + 1))) {
+        return false;
+    }
+    recast_copy(c, r, c->at, at);
+    bool joined = token_is_word(at - 1, "and") || token_is_word(at - 1, "but");
+    recast_copy(c, r, joined ? end + 1 : end, c->end);
+    r->told = span_join(at[comma].span, end[-1].span);
     return true;
 }

@@ -411,13 +411,18 @@ bool shape_screen_in_front(const struct cursor *c, const struct token *at, struc
 /* A screen by 4 frees 2, who comes to the wing; 4's down screen springs 2 to the wing. */
 bool shape_screen_frees(const struct cursor *c, const struct token *at, struct recast *r)
 {
-    static const char *const frees[] = {"frees up", "frees", "springs",   "brings",
-                                        "opens up", "opens", "gets open", "gets",
-                                        "sends",    "lets",  "releases",  NULL};
+    static const char *const frees[] = {"to bring", "to free",   "to get",  "to spring", "to send",
+                                        "frees up", "frees",     "springs", "brings",    "opens up",
+                                        "opens",    "gets open", "gets",    "sends",     "lets",
+                                        "releases", NULL};
     static const char *const loose[] = {"free", "open", "loose", "off", "up", "out", "go", NULL};
+    static const char *const leads[] = {"use", "we use", "run", "set", NULL};
     if (!clause_begins_at(c, at)) {
         return false;
     }
+    struct cursor lead = line_look(c, at);
+    const struct token *begin = at;
+    at = take_among(&lead, leads) ? lead.at : at; /* use a pin-down by 5 to bring 3 up */
     struct recast off = {.told = SPAN_NONE};
     struct cursor here = line_look(c, at);
     recast_word(&here, &off, "off");
@@ -427,7 +432,10 @@ bool shape_screen_frees(const struct cursor *c, const struct token *at, struct r
     if (!named_at(&line, line.at, &named) || !named.any) {
         return false;
     }
-    struct cursor trial = line_look(c, at + (named.to - line.at - 1));
+    struct cursor trial = line_look(c, at + (named.to - line.at - 1)), on = trial;
+    if (take_words(&on, "on") && on.at < c->end && on.at->kind == TOKEN_DEFENDER) {
+        trial.at = on.at + 1;
+    }
     if (!take_among(&trial, frees)) {
         return false;
     }
@@ -439,7 +447,7 @@ bool shape_screen_frees(const struct cursor *c, const struct token *at, struct r
     named.from = at;
     trial.at = who + 1;
     take_among(&trial, loose);
-    recast_copy(c, r, c->at, at);
+    recast_copy(c, r, c->at, begin);
     put_set(c, r, &named, user);
     if (trial.at == c->end || clause_ends(trial.at)) {
         struct cursor next = trial;

@@ -60,8 +60,10 @@ static bool says_enough(const struct cursor *c, const struct sentence *s)
     bool where = !strchr(needs, 'P') || s->place;
     bool screened = row->task != VERB_USE || above_screened(c, &s->subject.at[0], &s->object);
     bool out = !strchr(needs, 'O') || s->verb == VERB_INBOUNDS; /* who has the ball is there */
-    return row->task != VERB_HOLD && whom && where && screened && out && !strpbrk(needs, "TS") &&
-           s->verb != VERB_REBOUNDS && !(s->object.kind != WHO_NONE && acts_in(s, &s->object));
+    bool set = !strchr(needs, 'S') || above_has_screened(c, &s->subject.at[0], 1);
+    return row->task != VERB_HOLD && whom && where && screened && out && set &&
+           !strchr(needs, 'T') && s->verb != VERB_REBOUNDS &&
+           !(s->object.kind != WHO_NONE && acts_in(s, &s->object));
 }
 
 /* 1 screens for 3, and slips as 3 comes to the top: off the screen that waits for 3. */
@@ -79,8 +81,20 @@ static void off_the_screen(const struct cursor *c, struct sentence *s)
     }
 }
 
+/* shoots off 1's pass: who does something with the ball then is who it is passed to. */
+static void pass_to_tied(struct sentence *s, const struct sentence *tied)
+{
+    bool pass = verb_row(s->verb)->task == VERB_PASS && s->object.kind == WHO_NONE;
+    bool needs = strchr(verb_row(tied->verb)->needs, 'B') != NULL && tied->subject.count == 1;
+    if (pass && needs && tied->subject.at[0].kind == WHO_PLAYER &&
+        !acts_in(tied, &s->subject.at[0])) {
+        s->object = tied->subject.at[0];
+    }
+}
+
 /* The moment as a sentence. */
-static struct sentence as_sentence(const struct cursor *c, const struct event *event)
+static struct sentence as_sentence(const struct cursor *c, const struct event *event,
+                                   const struct sentence *tied)
 {
     struct sentence s = {
         .verb = event->verb, .pass = event->pass, .screen = event->screen, .object = event->object};
@@ -93,6 +107,7 @@ static struct sentence as_sentence(const struct cursor *c, const struct event *e
     } else {
         VEC_PUSH(c->arena, &s.subject, event->subject);
     }
+    pass_to_tied(&s, tied);
     s.span = s.verb_span = event->span;
     s.tie = (struct tie){.word = TIE_NONE, .span = SPAN_NONE};
     return s;
@@ -241,7 +256,7 @@ static bool settle(struct reader *r, struct block *block, size_t at, const struc
             return false;
         }
     }
-    struct sentence told = as_sentence(&c, e), anywhere = told;
+    struct sentence told = as_sentence(&c, e, form->sentence), anywhere = told;
     const struct sentence *of = told_among(&list, &told);
     anywhere.place = NULL;
     if (!of) {
