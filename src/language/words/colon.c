@@ -17,6 +17,11 @@ bool shape_tail(const struct cursor *c, const struct token *at, struct recast *r
         return false;
     }
     const struct place *place;
+    struct cursor noun = line_look(c, at + 1);
+    struct phrase phrase;
+    if (phrase_noun_read(&noun, &phrase)) { /* : the screen: he sets it */
+        return false;
+    }
     for (const struct token *word = at + 1; word < c->end; word++) {
         if (word->kind != TOKEN_WORD || token_is_among(word, turning_words) ||
             spot_end(c, word, &place)) {
@@ -161,7 +166,8 @@ static bool all_behind(const struct cursor *c, const struct token *from, const s
                        const struct token *who)
 {
     struct cursor behind = line_look(c, colon + 1);
-    bool goes_on = take_among(&behind, he_or_she) || verb_begins(&behind);
+    bool goes_on = take_among(&behind, he_or_she) || verb_begins(&behind) ||
+                   (who && word_is(&behind, 0, "off"));
     bool two = two_play(c, from, colon) && subject_verb_is(&behind);
     for (const struct token *at = from; at < colon; at++) {
         bool player = at->kind == TOKEN_NUMBER && !(at == who && goes_on);

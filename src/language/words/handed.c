@@ -198,7 +198,8 @@ bool shape_hand_off(const struct cursor *c, const struct token *at, struct recas
     }
     const struct token *verb = own ? acts.to : clause;
     bool use = !none_among(verb, stop, (const char *const[]){"off", "curls", "uses", NULL}) &&
-               !names_player(verb, stop, giver);
+               !names_player(verb, stop, giver) &&
+               none_among(verb, stop, (const char *const[]){"him", "her", NULL});
     struct cursor here = line_look(c, at);
     if (only_comes(c, verb, stop, giver) && !use) {
         put_before(c, r, clause);

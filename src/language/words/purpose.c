@@ -194,6 +194,14 @@ static void put_off_screen(const struct cursor *c, struct recast *r,
     recast_copy(c, r, named->end, c->end);
 }
 
+/* the screens of 4 and 5: two set it. */
+static bool second_by(const struct cursor *c, const struct named_screen *named)
+{
+    const struct token *more = past_fillers(named->end, c->end);
+    return more + 1 < c->end && token_is_word(more, "and") && number_token(more + 1) &&
+           !(more + 2 < c->end && ends_in_s(more + 2));
+}
+
 /* comes up the lane line off a down screen by 4: the screen is a sentence of its own, in front. */
 bool screen_in_use(const struct cursor *c, struct recast *r)
 {
@@ -202,7 +210,7 @@ bool screen_in_use(const struct cursor *c, struct recast *r)
         struct somebody user;
         bool own, uses;
         const struct token *clause = clause_begin(c, at);
-        if (at->kind != TOKEN_WORD || !named_screen_at(c, at, &named) ||
+        if (at->kind != TOKEN_WORD || !named_screen_at(c, at, &named) || second_by(c, &named) ||
             !clause_subject(c, clause, &user, &own) || same_who(&user.who, &named.by.who) ||
             another_waits(c, &user.who, named.owned) ||
             above_screened(c, &user.who, &named.by.who)) {

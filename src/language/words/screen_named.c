@@ -62,7 +62,10 @@ static bool setters_read(struct cursor *c, struct named *out)
         take_among(&trial, order);
         c->at = trial.at;
     }
-    return out->count > 0 && (out->count < 2 || out->by[0]->number != out->by[1]->number);
+    const struct token *more = past_fillers(c->at, c->end);
+    bool left = out->count == 1 && more + 1 < c->end && token_is_word(more, "and") &&
+                attacker_at(more + 1, c->end) && !verb_at(c, more + 2);
+    return out->count > 0 && !left && (out->count < 2 || out->by[0]->number != out->by[1]->number);
 }
 
 /* a down screen, the stagger, a double screen. */

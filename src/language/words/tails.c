@@ -181,3 +181,32 @@ bool shape_to_whom_doing(const struct cursor *c, const struct token *at, struct 
     recast_copy(c, r, end, c->end);
     return true;
 }
+
+/* the inbounder: who has thrown in, or who is to. */
+bool shape_inbounder(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const words[] = {"inbounder", "thrower-in", NULL};
+    above_list above = above_sentences(c, false);
+    struct who who = {.kind = WHO_NONE};
+    if (!token_is_among(at, words) || at->possessive) {
+        return false;
+    }
+    for (size_t i = 0; i < above.count; i++) {
+        if (above.at[i]->verb == VERB_INBOUNDS && above.at[i]->subject.count == 1) {
+            who = above.at[i]->subject.at[0];
+        }
+    }
+    bool out = who.kind == WHO_PLAYER;
+    if (!out && (!above_holder(c, &who) || who.kind != WHO_PLAYER || starts_inside(c, &who))) {
+        return false;
+    }
+    struct cursor here = line_look(c, at);
+    const struct token *from = at;
+    while (from > c->at && from[-1].filler) {
+        from--;
+    }
+    recast_copy(c, r, c->at, from);
+    recast_number(&here, r, who.number);
+    recast_copy(c, r, at + 1, c->end);
+    return true;
+}
