@@ -75,8 +75,9 @@ static bool put_behind(const struct cursor *c, struct recast *r, const struct to
     bool verb = !acts && verb_begins(&behind);
     if (!acts && !verb && goes_on && who && word_is(&behind, 0, "off")) { /* snakes it: off 5 */
         struct cursor here = line_look(c, colon + 1);
+        struct who one = {.kind = WHO_PLAYER, .number = (int)who->number, .span = who->span};
         put_number_of(c, r, who);
-        recast_word(&here, r, "comes");
+        recast_word(&here, r, above_holds(c, &one) ? "dribbles" : "comes");
         recast_copy(c, r, colon + 1, c->end);
         return true;
     }
