@@ -157,6 +157,63 @@ static void state_tail(const struct cursor *c, const struct token *at, struct cu
     }
 }
 
+/* and is cut off, and gets walled off: what stops him, before what he does of it. */
+static void stopped_tail(const struct cursor *c, const struct token *at, struct cuts *cuts)
+{
+    static const char *const leads[] = {"and is", "and gets", "but is", "but gets", NULL};
+    static const char *const stops[] = {
+        "cut off",   "stopped",    "walled off",    "shut off",      "met", "met there",
+        "contained", "closed off", "cut off there", "stopped there", NULL};
+    struct cursor trial = line_look(c, at);
+    if (at > c->at + 1 && take_among(&trial, leads) && take_among(&trial, stops) &&
+        (trial.at == c->end || joint_at(trial.at))) {
+        add_cut(cuts, at, trial.at);
+    }
+}
+
+/* with x4 on his back: where his own defender is meanwhile. */
+static void on_back_tail(const struct cursor *c, const struct token *at, struct cuts *cuts)
+{
+    static const char *const wheres[] = {
+        "on his back", "on her back",  "behind him",   "behind her", "on his hip",
+        "on her hip",  "on his heels", "on her heels", "trailing",   "chasing",
+        "on his tail", "on her tail",  "in tow",       NULL};
+    if (!token_is_word(at, "with") || at < c->at + 2 || at + 2 >= c->end ||
+        at[1].kind != TOKEN_DEFENDER || at[1].possessive) {
+        return;
+    }
+    struct cursor trial = line_look(c, at + 2);
+    bool own = false;
+    for (const struct token *who = at; who > c->at && !joint_at(who - 1);) {
+        own = own || attacker_at(--who, c->end) == (int)at[1].number;
+    }
+    if (own && take_among(&trial, wheres)) {
+        add_cut(cuts, at, trial.at);
+    }
+}
+
+/* , who looks at the rim: the receiver only turns or looks. */
+static void looks_tail(const struct cursor *c, const struct token *at, struct cuts *cuts)
+{
+    static const char *const looks[] = {"who looks", "who turns", "who faces", "who squares",
+                                        "who reads", "who sees",  NULL};
+    struct cursor trial = line_look(c, at);
+    if (at < c->at + 3 || !take_among(&trial, looks)) {
+        return;
+    }
+    const struct token *to = trial.at;
+    while (to < c->end && to->kind == TOKEN_WORD && !joint_at(to)) {
+        to++;
+    }
+    bool over = to == c->end || sentence_ends(to);
+    for (const struct token *word = trial.at; word < to; word++) {
+        over = over && !verb_at(c, word) && !ends_in_ing(word);
+    }
+    if (over) {
+        add_cut(cuts, token_is_mark(at - 1, ',') ? at - 1 : at, to);
+    }
+}
+
 /* out of everyone's way, out of the way: where he is not to stand. */
 static void out_of_way(const struct cursor *c, const struct token *at, struct cuts *cuts)
 {
@@ -205,5 +262,8 @@ void cuts_find_tails(const struct cursor *c, const struct token *at, struct cuts
     limit_tail(c, at, cuts);
     little_tail(c, at, cuts);
     state_tail(c, at, cuts);
+    stopped_tail(c, at, cuts);
+    on_back_tail(c, at, cuts);
+    looks_tail(c, at, cuts);
     out_of_way(c, at, cuts);
 }

@@ -23,6 +23,8 @@ static const struct token *subject_again(const struct cursor *line, const struct
         return NULL;
     }
     const struct token *verb = past_sounds(pronoun + 1, line->end);
+    verb += you && verb < line->end && token_is_word(verb, "guys");
+    verb = past_sounds(verb, line->end);
     bool two = verb < line->end && (token_is_word(verb, "both") ||
                                     (you && count > 1 && attacker_at(verb, line->end) == 2));
     verb += two;
