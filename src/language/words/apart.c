@@ -171,6 +171,62 @@ static bool goes_on_to_where(const sentence_list *out, size_t i)
            s->subject.count == 1 && same_who(&s->subject.at[0], &next->subject.at[0]);
 }
 
+/* ---- off the screen of his own ---- */
+
+/* Who has screened for this player in the line, up to `end`, or above it, and has not been used.
+ * False: nobody, or several. */
+static bool own_screener(const struct cursor *c, const sentence_list *out, size_t end,
+                         const struct who *who, struct who *by)
+{
+    for (size_t i = end; i-- > 0;) {
+        const struct sentence *s = &out->at[i];
+        bool screens = verb_row(s->verb)->task == VERB_SCREEN && s->screen != SCREEN_BALL &&
+                       s->subject.count == 1 && s->object.kind == WHO_PLAYER;
+        if (screens && same_who(&s->object, who)) {
+            *by = s->subject.at[0];
+            return true;
+        }
+        if (acts_in(s, who)) {
+            return false;
+        }
+    }
+    struct who second;
+    bool several;
+    return above_waiting_screen(c, who, by, &second, &several) && !several &&
+           by->kind == WHO_PLAYER;
+}
+
+/* 4 screens for 2, 5 for 3, 2 and 3 pop out to the wings: each comes off his own screen. */
+static void each_off_his_screen(const struct cursor *c, sentence_list *out, size_t i)
+{
+    const struct sentence all = out->at[i];
+    bool moves = all.verb == VERB_GOES || all.verb == VERB_POPS || all.verb == VERB_CUTS;
+    bool both = moves && all.subject.count == 2 && all.place && all.place->kind == PLACE_SPOT &&
+                all.object.kind == WHO_NONE && all.path == PATH_NONE;
+    struct who by[2];
+    for (size_t one = 0; both && one < 2; one++) {
+        both = own_screener(c, out, i, &all.subject.at[one], &by[one]);
+    }
+    if (!both || same_who(&by[0], &by[1])) {
+        return;
+    }
+    VEC_PUSH(c->arena, out, all);
+    memmove(&out->at[i + 1], &out->at[i], (out->count - 1 - i) * sizeof *out->at);
+    for (size_t one = 0; one < 2; one++) {
+        struct sentence *s = &out->at[i + one];
+        s->subject = (who_list){NULL, 0, 0};
+        VEC_PUSH(c->arena, &s->subject, all.subject.at[one]);
+        s->bare = false;
+        s->verb = VERB_COMES;
+        s->object = by[one];
+        s->object.span = all.verb_span;
+    }
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_SCREEN_TAKEN, all.verb_span,
+                                 "nobody is named to come off: the screens of %d and %d were taken",
+                                 by[0].number, by[1].number);
+    diag_help(c->diags, diag, "to go elsewhere, say it of each in a line of its own");
+}
+
 /* pick and roll 1 and 4; 4 pops: what comes of it is said behind, and not as it was supplied. */
 static bool ends_otherwise(const struct cursor *c, const sentence_list *out, size_t i)
 {
@@ -187,6 +243,9 @@ static bool ends_otherwise(const struct cursor *c, const sentence_list *out, siz
 
 void told_once(const struct cursor *c, sentence_list *out, size_t first)
 {
+    for (size_t i = first; i < out->count; i++) {
+        each_off_his_screen(c, out, i);
+    }
     first -= first > 0 && ends_otherwise(c, out, first - 1);
     for (size_t i = first; i < out->count;) {
         bool group = each_is_sent(out, i);

@@ -330,8 +330,12 @@ static bool stays_and_goes(struct cursor *c, const sentence_list *out)
     bool goes = task == VERB_MOVE || task == VERB_CARRY; /* waits, then curls off 5 */
     bool both = goes && stays->verb == VERB_STAYS && !stays->until && stays->duration.value <= 0 &&
                 stays->tie.word == TIE_NONE && last->tie.word == TIE_NONE && !last->tie.then &&
-                stays->subject.count == last->subject.count &&
-                same_who(&stays->subject.at[0], &last->subject.at[0]);
+                last->subject.count > 0;
+    bool one_of_them = false; /* all stay, 1 drives */
+    for (size_t i = 0; both && i < stays->subject.count; i++) {
+        one_of_them = one_of_them || same_who(&stays->subject.at[i], &last->subject.at[0]);
+    }
+    both = both && one_of_them;
     if (!both) {
         return false;
     }
@@ -340,7 +344,8 @@ static bool stays_and_goes(struct cursor *c, const sentence_list *out)
               REFUSE(c, TEXT_DURATION_MISSING, last->verb_span,
                      "`%.*s` stays and moves in one moment: for how long does he stay?",
                      STR_ARG(name)),
-              "keep one of the two; or write seconds, `%.*s holds for 1 s`, or when it goes on: "
+              "keep one of the two, or say `everyone else stays`; or write seconds, `%.*s holds "
+              "for 1 s`, or when it goes on: "
               "`after 1 passes, %.*s cuts to the rim`",
               STR_ARG(name), STR_ARG(name));
     return true;

@@ -52,6 +52,8 @@ static const struct token *several_end(const struct cursor *line, const struct t
     static const char *const groups[] = {"bigs",     "posts",  "wings", "guards",  "corners",
                                          "forwards", "guys",   "girls", "players", "men",
                                          "shooters", "elbows", "boys",  NULL};
+    static const char *const which[] = {"both", "our",     "all",   "of",    "these", "those", "so",
+                                        "okay", "outside", "right", "other", "you",   NULL};
     static const char *const lights[] = {"both", "all", "go", "then", "just", "and", "will", NULL};
     enum { FAR = 5 };
     size_t count;
@@ -63,8 +65,8 @@ static const struct token *several_end(const struct cursor *line, const struct t
         to = them ? to : NULL;
     } else if (count == 0) {
         bool they = token_is_word(at, "they");
-        while (!they && to < line->end && to < at + FAR && to->kind != TOKEN_MARK &&
-               !token_is_among(to, groups)) {
+        while (!they && to < line->end && to < at + FAR &&
+               (to->filler || token_is_spelled(to) || token_is_among(to, which))) {
             to++;
         }
         to = they || (to < line->end && token_is_among(to, groups)) ? to + 1 : NULL;

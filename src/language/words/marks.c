@@ -185,10 +185,10 @@ static const char *slashed(const struct line *line, size_t at)
 {
     static const struct {
         const char *first, *second, *put;
-    } rows[] = {{"b", "d", "back-cut"},         {"h", "o", "hand-off"},
-                {"w", "o", "without"},          {"d", "s", "down-screen"},
-                {"c", "o", "closes-out"},       {"s", "c", "short-corner"},
-                {"s", "corner", "short-corner"}};
+    } rows[] = {{"b", "d", "back-cut"},          {"h", "o", "hand-off"},
+                {"w", "o", "without"},           {"d", "s", "down-screen"},
+                {"c", "o", "closes-out"},        {"s", "c", "short-corner"},
+                {"s", "corner", "short-corner"}, {"b", "p", "bounce-pass"}};
     for (size_t i = 0; mark_at(line, at + 1, '/') && i < sizeof rows / sizeof *rows; i++) {
         if (word_at(line, at, rows[i].first) && word_at(line, at + 2, rows[i].second)) {
             return rows[i].put;

@@ -31,6 +31,9 @@ static bool ball_acts(const struct line *line, size_t token)
     static const char *const words[] = {"goes",   "moves", "swings",   "comes", "travels", "from",
                                         "screen", "fake",  "reversal", "→",     "⇒",       NULL};
     bool ball = str_is(line->tokens[token].text, "ball") && token + 1 < line->count;
+    if (ball && token_is_mark(&line->tokens[token + 1], '>')) { /* ball > 4, as arrows are folded */
+        return true;
+    }
     for (const char *const *word = words; ball && *word; word++) {
         if (str_is(line->tokens[token + 1].text, *word)) {
             return true;
