@@ -339,6 +339,11 @@ bool apposed_list(const struct cursor *c, struct recast *r)
         bool then = false;
         bool ordered = take_order(&leg, &then);
         verbless = verbless || !legs.at[i].verb || (ordered && all.off_from);
+        bool pass = !legs.at[i].verb && word_is(&leg, 0, "to") && leg.at + 1 < c->end &&
+                    number_token(past_fillers(leg.at + 1, c->end));
+        if (pass) { /* UCLA: 1 to 2 */
+            return false;
+        }
         if (all.screens && (legs.at[i].verb || !word_is(&leg, 0, "for"))) {
             return false;
         }

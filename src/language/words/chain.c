@@ -323,7 +323,7 @@ static bool waits_for_nothing(struct cursor *c, const struct sentence *last,
 }
 
 /* 3 stays in the corner and 3 cuts to the rim: in one moment he does not do both. */
-static bool stays_and_goes(struct cursor *c, const sentence_list *out)
+static bool stays_in_going(struct cursor *c, const sentence_list *out)
 {
     const struct sentence *last = &out->at[out->count - 1], *stays = last - 1;
     enum verb_task task = verb_row(last->verb)->task;
@@ -448,7 +448,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         if (goes_on_at_once && !drive_ends(c, out) && joint.same_subject && either_end(c, out)) {
             return false;
         }
-        if (out->count > 1 && stays_and_goes(c, out)) {
+        if (out->count > 1 && stays_in_going(c, out)) {
             return false;
         }
         if (joint.so) {

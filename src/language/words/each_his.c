@@ -13,7 +13,7 @@ struct his_leg {
 };
 
 /* The leg at `at`; false: none. */
-static bool leg_read(const struct cursor *line, const struct token *at, struct his_leg *out)
+static bool his_leg_read(const struct cursor *line, const struct token *at, struct his_leg *out)
 {
     const struct place *place;
     out->who = attacker_at(at, line->end);
@@ -29,17 +29,17 @@ static bool leg_read(const struct cursor *line, const struct token *at, struct h
 }
 
 /* Both legs, one behind the other, of the same kind, and nothing behind them. */
-static bool legs_read(const struct cursor *line, const struct token *at, struct his_leg *first,
-                      struct his_leg *second)
+static bool his_legs_read(const struct cursor *line, const struct token *at, struct his_leg *first,
+                          struct his_leg *second)
 {
-    if (!leg_read(line, at, first)) {
+    if (!his_leg_read(line, at, first)) {
         return false;
     }
     const struct token *next = first->to;
     while (next < line->end && (token_is_mark(next, ',') || token_is_word(next, "and"))) {
         next++;
     }
-    return leg_read(line, next, second) && second->who != first->who &&
+    return his_leg_read(line, next, second) && second->who != first->who &&
            (second->place != NULL) == (first->place != NULL) &&
            (second->to == line->end || clause_ends(second->to));
 }
@@ -82,7 +82,7 @@ static const struct token *several_end(const struct cursor *line, const struct t
 }
 
 /* down, back, cross: of which kind the screens are; "": not said. False: they are no screens. */
-static bool screens_said(const struct token *from, const struct token *to, const char **kind)
+static bool screens_of_each(const struct token *from, const struct token *to, const char **kind)
 {
     static const char *const kinds[] = {"down", "back", "cross", "flare",
                                         "away", "pin",  "ball",  NULL};
@@ -98,8 +98,8 @@ static bool screens_said(const struct token *from, const struct token *to, const
     return said;
 }
 
-static void put_leg(const struct cursor *here, struct recast *out, const struct his_leg *leg,
-                    const char *kind)
+static void put_his_leg(const struct cursor *here, struct recast *out, const struct his_leg *leg,
+                        const char *kind)
 {
     recast_number(here, out, leg->who);
     if (leg->place) {
@@ -132,7 +132,7 @@ static const struct token *each_put(const struct cursor *line, const struct toke
     if (!clause_begins_at(line, at)) {
         return NULL;
     }
-    while (leg < line->end && leg < at + FAR && !legs_read(line, leg, &first, &second)) {
+    while (leg < line->end && leg < at + FAR && !his_legs_read(line, leg, &first, &second)) {
         leg++;
     }
     if (leg >= line->end || leg >= at + FAR) {
@@ -149,13 +149,13 @@ static const struct token *each_put(const struct cursor *line, const struct toke
             return NULL;
         }
     }
-    if (first.place ? !token_is_among(verb, moves) : !screens_said(verb, leg, &kind)) {
+    if (first.place ? !token_is_among(verb, moves) : !screens_of_each(verb, leg, &kind)) {
         return NULL;
     }
     struct cursor here = line_look(line, at);
-    put_leg(&here, out, &first, kind);
+    put_his_leg(&here, out, &first, kind);
     recast_mark(&here, out, ',');
-    put_leg(&here, out, &second, kind);
+    put_his_leg(&here, out, &second, kind);
     out->as = STR("each has a sentence of his own");
     return second.to;
 }

@@ -133,7 +133,7 @@ static void little_tail(const struct cursor *c, const struct token *at, struct c
 }
 
 /* who is wide open, being free, where he can shoot: how one is left, or what he could do. */
-static void state_tail(const struct cursor *c, const struct token *at, struct cuts *cuts)
+static void hanging_state(const struct cursor *c, const struct token *at, struct cuts *cuts)
 {
     static const char *const leads[] = {"who is",       "who are",       "who's",
                                         "being",        "where he is",   "where she is",
@@ -261,7 +261,7 @@ void cuts_find_tails(const struct cursor *c, const struct token *at, struct cuts
     likeness_tail(c, at, cuts);
     limit_tail(c, at, cuts);
     little_tail(c, at, cuts);
-    state_tail(c, at, cuts);
+    hanging_state(c, at, cuts);
     stopped_tail(c, at, cuts);
     on_back_tail(c, at, cuts);
     looks_tail(c, at, cuts);
