@@ -86,7 +86,8 @@ static bool screens_of_each(const struct token *from, const struct token *to, co
 {
     static const char *const kinds[] = {"down", "back", "cross", "flare",
                                         "away", "pin",  "ball",  NULL};
-    static const char *const words[] = {"screen", "screens", "pick", "picks", "block", NULL};
+    static const char *const words[] = {"screen",    "screens", "pick",  "picks",
+                                        "screening", "picking", "block", NULL};
     bool said = false;
     *kind = "";
     for (const struct token *at = from; at < to; at++) {
@@ -160,9 +161,71 @@ static const struct token *each_put(const struct cursor *line, const struct toke
     return second.to;
 }
 
+/* ---- off one who screens for him ---- */
+
+/* 3 comes up off 5, who screens down for him, to the wing: 5 down screens for 3, and 3 comes up off
+ * 5 to the wing. */
+static const struct token *off_who(const struct cursor *line, const struct token *at,
+                                   struct recast *out)
+{
+    static const char *const whos[] = {"who", "whos", "that", NULL};
+    static const char *const places[] = {"at", "on", "in", NULL};
+    static const char *const him[] = {"him", "her", NULL};
+    enum { FAR = 9 };
+    int number = attacker_at(at, line->end);
+    const struct token *by = at + 1;
+    if (!number || !clause_begins_at(line, at)) {
+        return NULL;
+    }
+    while (by < line->end && by < at + FAR && by->kind == TOKEN_WORD) {
+        by++;
+    }
+    int screener = by < line->end ? attacker_at(by, line->end) : 0;
+    bool off = screener && (token_is_word(by - 1, "off") ||
+                            (token_is_word(by - 1, "of") && token_is_word(by - 2, "off")));
+    const struct place *place;
+    const struct token *who = by + 1, *spot = NULL;
+    if (off && who + 1 < line->end && token_is_among(who, places)) { /* off 4 at the elbow who */
+        spot = spot_end(line, who + 1, &place);
+        who = spot ? spot : who;
+    }
+    who += off && who < line->end && token_is_mark(who, ',');
+    struct token bare = who < line->end ? *who : *by;
+    bare.possessive = false;
+    if (!off || screener == number || who >= line->end || !token_is_among(&bare, whos)) {
+        return NULL;
+    }
+    const struct token *whom = who + 1;
+    while (whom + 1 < line->end && whom < who + FAR && whom->kind == TOKEN_WORD &&
+           !token_is_word(whom, "for")) {
+        whom++;
+    }
+    const char *kind;
+    if (whom + 1 >= line->end || !token_is_word(whom, "for") || !token_is_among(whom + 1, him) ||
+        !screens_of_each(who + 1, whom, &kind)) {
+        return NULL;
+    }
+    const struct token *rest = whom + 2;
+    rest += rest < line->end && token_is_mark(rest, ',');
+    struct cursor here = line_look(line, at);
+    struct his_leg leg = {.who = screener, .whom = number};
+    put_his_leg(&here, out, &leg, kind);
+    if (spot) {
+        recast_copy(line, out, by + 1, spot);
+    }
+    recast_mark(&here, out, ',');
+    recast_copy(line, out, at, by + 1);
+    if (rest + 1 < line->end && token_is_word(rest, "and") && token_is_among(rest + 1, he_or_she)) {
+        recast_word(&here, out, "and");
+        rest += 2;
+    }
+    out->as = STR("first the screen");
+    return rest;
+}
+
 const struct token *each_his_put(const struct cursor *line, const struct token *at,
                                  struct recast *out)
 {
-    static plain_way *const ways[] = {each_put, NULL};
+    static plain_way *const ways[] = {each_put, off_who, NULL};
     return first_put(ways, line, at, out);
 }

@@ -168,9 +168,11 @@ static const struct token *that_noun(const struct cursor *line, const struct tok
 static const struct token *without_ball(const struct cursor *line, const struct token *at,
                                         struct recast *out)
 {
+    static const char *const wheres[] = {"to", "into", "through", "along", NULL};
     struct cursor trial = line_look(line, at);
     if (!take_words(&trial, "without ball") ||
-        !(trial.at == line->end || clause_ends(trial.at) || token_is_mark(trial.at, '.'))) {
+        !(trial.at == line->end || clause_ends(trial.at) || token_is_mark(trial.at, '.') ||
+          token_is_among(trial.at, wheres))) {
         return NULL;
     }
     for (const struct token *word = at; word > line->at && !clause_ends(word - 1); word--) {
