@@ -241,8 +241,44 @@ static bool ends_otherwise(const struct cursor *c, const sentence_list *out, siz
            !str_equal(said, cursor_text(c, next->verb_span));
 }
 
+/* 1 and 2 trade, so 1 down to the corner and 2 up to the wing: where each goes is told behind. */
+static bool trade_told_again(const sentence_list *out, size_t i)
+{
+    const struct sentence *s = &out->at[i];
+    if (i + 3 >= out->count || s[0].verb != VERB_FILLS || s[1].verb != VERB_FILLS) {
+        return false;
+    }
+    for (size_t one = 0; one < 4; one++) {
+        bool alone = s[one].subject.count == 1 && s[one].subject.at[0].kind == WHO_PLAYER;
+        bool goes = one < 2 || (verb_row(s[one].verb)->task == VERB_MOVE && s[one].place &&
+                                s[one].tie.word == TIE_NONE && !s[one].tie.then);
+        if (!alone || !goes) {
+            return false;
+        }
+    }
+    const struct who *a = &s[0].subject.at[0], *b = &s[1].subject.at[0];
+    const struct who *c = &s[2].subject.at[0], *d = &s[3].subject.at[0];
+    return !same_who(a, b) &&
+           ((same_who(a, c) && same_who(b, d)) || (same_who(a, d) && same_who(b, c)));
+}
+
+static void drop_trades(const struct cursor *c, sentence_list *out, size_t first)
+{
+    for (size_t i = first; i < out->count; i++) {
+        if (!trade_told_again(out, i)) {
+            continue;
+        }
+        note_left_out(c, span_join(out->at[i].span, out->at[i + 1].span));
+        out->at[i + 2].tie = out->at[i].tie;
+        out->at[i + 3].tie = out->at[i + 1].tie;
+        memmove(&out->at[i], &out->at[i + 2], (out->count - i - 2) * sizeof *out->at);
+        out->count -= 2;
+    }
+}
+
 void told_once(const struct cursor *c, sentence_list *out, size_t first)
 {
+    drop_trades(c, out, first);
     for (size_t i = first; i < out->count; i++) {
         each_off_his_screen(c, out, i);
     }
