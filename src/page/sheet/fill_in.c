@@ -187,9 +187,9 @@ static void add_questions(struct filling_in *filling, const struct asked *asked,
 static struct str sheet_words(const struct setter *setter, const char *sheet,
                               const struct play *play)
 {
-    uint64_t seed = setter->job->seed;
+    unsigned long long seed = setter->job->seed;
     struct str named =
-        seed == 0 ? str_of(sheet) : str_format(setter->arena, "%s, set %" PRIu64, sheet, seed);
+        seed == 0 ? str_of(sheet) : str_format(setter->arena, "%s, set %llu", sheet, seed);
     return words_sheet(setter->arena, named.at, play);
 }
 
