@@ -55,13 +55,34 @@ bool shape_apposed(const struct cursor *c, const struct token *at, struct recast
 
 /* ---- it is 3 who comes ---- */
 
+/* 2 is the one who cuts: 2 cuts. */
+static bool one_who(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    struct cursor trial = line_look(c, at + 1);
+    if (!attacker_at(at, c->end) || !take_words(&trial, "is")) {
+        return false;
+    }
+    const struct token *one = past_fillers(trial.at, c->end);
+    bool is = one + 2 < c->end && token_is_spelled(one) && one->number == 1 &&
+              token_is_word(one + 1, "who");
+    if (!is || !(verb_at(c, one + 2) || ends_in_s(one + 2))) {
+        return false;
+    }
+    recast_copy(c, r, c->at, at + 1);
+    recast_copy(c, r, one + 2, c->end);
+    return true;
+}
+
 bool shape_cleft(const struct cursor *c, const struct token *at, struct recast *r)
 {
     static const char *const heads[] = {"it is", "it's", "it will be", "that is", NULL};
     static const char *const whos[] = {"who", "that", "to", NULL};
     struct cursor trial = line_look(c, at);
-    if (!clause_begins_at(c, at) || !take_among(&trial, heads)) {
+    if (!clause_begins_at(c, at)) {
         return false;
+    }
+    if (!take_among(&trial, heads)) {
+        return one_who(c, at, r);
     }
     const struct token *who = past_fillers(trial.at, c->end);
     if (!attacker_at(who, c->end)) {
@@ -215,7 +236,7 @@ bool shape_doing_inside(const struct cursor *c, const struct token *at, struct r
         "clearing", "making",   "letting", "taking", "finishing", "screening", "facing",  NULL};
     enum { FAR = 8 };
     const struct token *from = at + 1, *end = from;
-    if (!token_is_mark(at, ',') || from + 1 >= c->end || !ends_in_ing(from) ||
+    if (at == c->at || !token_is_mark(at, ',') || from + 1 >= c->end || !ends_in_ing(from) ||
         token_is_among(from, acts)) {
         return false;
     }
@@ -228,16 +249,19 @@ bool shape_doing_inside(const struct cursor *c, const struct token *at, struct r
     struct cursor verb = line_look(c, from);
     struct phrase phrase;
     struct str said;
-    bool ends = end == c->end || sentence_ends(end);
+    static const char *const sees[] = {"seeing",  "reading",  "noticing", "feeling",
+                                       "sensing", "watching", "hearing",  NULL};
+    bool ends = end == c->end || sentence_ends(end), sight = token_is_among(from, sees);
     bool act = phrase_ing_here(&verb, FOR_ATTACKERS, &phrase, &said) &&
                verb_row(phrase.verb)->task != VERB_HOLD;
     if (act || end - from < 2 || (!ends && !token_is_mark(end, ',')) ||
-        !none_among(from, end, turning_words) || !none_among(from + 1, end, aims)) {
+        !none_among(from, end, turning_words) || !(sight || none_among(from + 1, end, aims))) {
         return false;
     }
     recast_copy(c, r, c->at, at);
     struct cursor next = line_look(c, ends ? end : end + 1);
-    bool joined = !ends && next.at < c->end && token_is_word(next.at, "and");
+    bool joined = !ends && ((next.at < c->end && token_is_word(next.at, "and")) ||
+                            token_is_word(at - 1, "and"));
     recast_copy(c, r, joined ? end + 1 : end, c->end);
     r->told = span_join(from->span, end[-1].span);
     return true;
@@ -351,6 +375,75 @@ bool shape_right_after(const struct cursor *c, const struct token *at, struct re
     put_before(c, r, clause);
     recast_word(&here, r, "then");
     recast_copy(c, r, clause, at);
+    recast_copy(c, r, trial.at, c->end);
+    return true;
+}
+
+/* ---- 2 passes back to 1 as soon as he gets it ---- */
+
+/* His own catch, before what he does with the ball. */
+bool shape_own_catch(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const ties[] = {"as soon as", "once", "when", "after", NULL};
+    static const char *const hes[] = {"he", "she", NULL};
+    static const char *const gets[] = {"gets it",       "has it",     "catches it", "catches ball",
+                                       "receives it",   "gets ball",  "has ball",   "catches",
+                                       "has caught it", "has got it", NULL};
+    struct cursor trial = line_look(c, at);
+    struct somebody acts;
+    struct phrase phrase;
+    bool own;
+    if (at < c->at + 3 || !take_among(&trial, ties) || !take_among(&trial, hes) ||
+        !take_among(&trial, gets) || !(trial.at == c->end || clause_ends(trial.at))) {
+        return false;
+    }
+    const struct token *clause = clause_begin(c, at - 1);
+    if (!clause_subject(c, clause, &acts, &own)) {
+        return false;
+    }
+    struct cursor verb = line_look(c, own ? acts.to : clause);
+    skip_run_in(&verb);
+    if (!phrase_read(&verb, FOR_ATTACKERS, &phrase) || !verb_needs_ball(phrase.verb)) {
+        return false;
+    }
+    recast_copy(c, r, c->at, at - (token_is_mark(at - 1, ',') ? 1 : 0));
+    recast_copy(c, r, trial.at, c->end);
+    r->told = span_join(at->span, trial.at[-1].span);
+    return true;
+}
+
+/* ---- on 1's drive to the left elbow, 3 slides ---- */
+
+bool shape_on_deed(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const leads[] = {"on", "with", "off", "upon", NULL};
+    static const struct {
+        const char *noun, *verb;
+    } deeds[] = {{"drive", "drives"},  {"cut", "cuts"},         {"roll", "rolls"},
+                 {"pass", "passes"},   {"dribble", "dribbles"}, {"pop", "pops"},
+                 {"flash", "flashes"}, {"dive", "dives"},       {"lift", "lifts"},
+                 {"catch", "catches"}, {"move", "goes"},        {"slip", "slips"}};
+    struct cursor trial = line_look(c, at), here = trial;
+    struct who owner;
+    if (!sentence_begins_at(c, at) || !take_among(&trial, leads) || !owner_read(&trial, &owner) ||
+        owner.kind != WHO_PLAYER) {
+        return false;
+    }
+    const char *verb = NULL;
+    for (size_t i = 0; i < sizeof deeds / sizeof *deeds && !verb; i++) {
+        verb = take_words(&trial, deeds[i].noun) ? deeds[i].verb : NULL;
+    }
+    const struct token *comma = trial.at;
+    while (comma < c->end && comma->kind != TOKEN_MARK) {
+        comma++;
+    }
+    if (!verb || comma + 1 >= c->end || !token_is_mark(comma, ',')) {
+        return false;
+    }
+    recast_copy(c, r, c->at, at);
+    recast_word(&here, r, "as");
+    recast_number(&here, r, owner.number);
+    recast_word(&here, r, verb);
     recast_copy(c, r, trial.at, c->end);
     return true;
 }
