@@ -89,7 +89,8 @@ bool shape_cleft(const struct cursor *c, const struct token *at, struct recast *
         return false;
     }
     trial.at = who + 1;
-    if (!take_among(&trial, whos) || !(verb_at(c, trial.at) || ends_in_s(trial.at))) {
+    if (!take_among(&trial, whos) || trial.at >= c->end ||
+        !(verb_at(c, trial.at) || ends_in_s(trial.at))) {
         return false;
     }
     recast_copy(c, r, c->at, at);

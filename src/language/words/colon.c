@@ -315,53 +315,57 @@ static bool told_in_short(const struct cursor *c, const struct token *from, cons
     return several;
 }
 
+/* Each leg from `from` on with its verb, of screens if only those are told of; gives how many. */
+static size_t put_legs(const struct cursor *c, struct recast *r, const struct token *from,
+                       bool screens)
+{
+    size_t legs = 0;
+    while (from < c->end) {
+        bool side, other;
+        const char *verb = leg_verb(c, from, &side);
+        const struct token *next = from + 1;
+        while (verb && next < c->end && !leg_verb(c, next, &other)) {
+            next++;
+        }
+        if (!verb) {
+            recast_copy(c, r, from, next);
+        } else if ((screens && verb[0] != 's') || !put_leg_verb(c, r, from, verb, side, next)) {
+            return 0; /* 4 and 5 screen: 4 to the wing */
+        }
+        legs += verb != NULL;
+        from = next;
+    }
+    return legs;
+}
+
+static bool colon_in(const struct cursor *c)
+{
+    const struct token *at = c->at;
+    while (at < c->end && !token_is_mark(at, ':')) {
+        at++;
+    }
+    return at < c->end;
+}
+
 /* The wings cross: 2 off 5 to the left, 3 along the baseline to the right: each with a verb of his
  * own. In front of a colon or a comma at `at`: left out; at the line's head: as it stands. */
 bool shape_legs(const struct cursor *c, const struct token *at, struct recast *r)
 {
+    static const char *const sets[] = {"screen", "screens", "pick", "picks", "pin", "pins", NULL};
     bool side;
-    const struct token *from = at, *first = at == c->at ? at : at + 1;
-    bool mark = token_is_mark(at, ':') || token_is_mark(at, ',');
-    first = past_fillers(first, c->end);
-    bool colon = false;
-    for (const struct token *word = c->at; word < c->end; word++) {
-        colon = colon || token_is_mark(word, ':');
-    }
-    if ((at == c->at && colon) || (at > c->at && (!mark || !leg_verb(c, first, &side))) ||
-        at + 2 >= c->end) {
+    if (at + 2 >= c->end) {
         return false;
     }
-    from = clause_begin(c, at > c->at ? at - 1 : at);
-    if (at > c->at) {
-        if (!told_in_short(c, from, at)) {
-            return false;
-        }
-        recast_copy(c, r, c->at, from);
-        r->told = span_join(from->span, at[-1].span);
+    if (at == c->at) {
+        return !colon_in(c) && put_legs(c, r, c->at, false) > 1;
     }
-    static const char *const sets[] = {"screen", "screens", "pick", "picks", "pin", "pins", NULL};
-    bool screens = at > c->at && !none_among(from, at, sets);
-    size_t legs = 0;
-    for (const struct token *word = at > c->at ? first : c->at; word < c->end;) {
-        const char *verb = leg_verb(c, word, &side);
-        if (!verb) {
-            recast_copy(c, r, word, word + 1);
-            word++;
-            continue;
-        }
-        const struct token *next = word + 1;
-        bool other;
-        while (next < c->end && !leg_verb(c, next, &other)) {
-            next++;
-        }
-        if (!put_leg_verb(c, r, word, verb, side, next)) {
-            return false;
-        }
-        if (screens && verb[0] != 's') { /* 4 and 5 screen: 4 to the wing */
-            return false;
-        }
-        legs++;
-        word = next;
+    const struct token *first = past_fillers(at + 1, c->end), *from = clause_begin(c, at - 1);
+    if (!(token_is_mark(at, ':') || token_is_mark(at, ',')) || !leg_verb(c, first, &side) ||
+        !told_in_short(c, from, at)) {
+        return false;
     }
-    return legs > 1 || (legs == 1 && at > c->at && token_is_mark(at, ':'));
+    recast_copy(c, r, c->at, from);
+    r->told = span_join(from->span, at[-1].span);
+    size_t legs = put_legs(c, r, first, !none_among(from, at, sets));
+    return legs > 1 || (legs == 1 && token_is_mark(at, ':'));
 }

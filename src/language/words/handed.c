@@ -167,58 +167,89 @@ static bool put_tail(const struct cursor *c, struct recast *r, const struct toke
     return to == c->end || sentence_ends(to);
 }
 
+/* 5 hands off to 2. */
+static void put_handed(const struct cursor *here, struct recast *r, int giver, int taker)
+{
+    recast_number(here, r, giver);
+    recast_verb(here, r, STR("hands off"));
+    recast_word(here, r, "to");
+    recast_number(here, r, taker);
+}
+
+/* What its receiver does before it: where that clause and his verb begin, and where it ends. */
+struct before_it {
+    const struct token *clause, *verb, *stop;
+    int who;
+};
+static bool before_it(const struct cursor *c, const struct token *at, struct before_it *out)
+{
+    struct somebody acts;
+    bool own;
+    out->who = acts_in_clause(c, at, &out->clause);
+    out->stop = at;
+    while (out->stop > c->at && clause_ends(out->stop - 1) && !sentence_ends(out->stop - 1)) {
+        out->stop--;
+    }
+    out->clause = clause_begin(c, out->stop - 1);
+    if (!clause_subject(c, out->clause, &acts, &own) || acts.who.number != out->who) {
+        return false;
+    }
+    out->verb = own ? acts.to : out->clause;
+    return out->who > 0;
+}
+
+/* comes off it: of a screen, which is not the one who hands it to him. */
+static bool off_screen(const struct before_it *b, int giver)
+{
+    static const char *const uses[] = {"off", "curls", "uses", NULL};
+    static const char *const hims[] = {"him", "her", NULL};
+    return !none_among(b->verb, b->stop, uses) && !names_player(b->verb, b->stop, giver) &&
+           none_among(b->verb, b->stop, hims);
+}
+
+/* The line up to the hand-off: who only comes for it comes by himself. */
+static void put_before_it(const struct cursor *c, struct recast *r, const struct before_it *b,
+                          int giver)
+{
+    struct cursor here = line_look(c, b->verb);
+    bool use = off_screen(b, giver);
+    if (!use && only_comes(c, b->verb, b->stop, giver)) {
+        put_before(c, r, b->clause);
+        r->told = span_join(b->verb->span, b->stop[-1].span);
+        return;
+    }
+    recast_copy(c, r, c->at, b->stop);
+    if (use) {
+        recast_word(&here, r, "to");
+        recast_word(&here, r, "beside");
+        recast_number(&here, r, giver);
+    }
+    put_stop(c, r);
+}
+
 /* comes off it straight into a hand-off from 5: and 5 hands off to him. */
 bool shape_hand_off(const struct cursor *c, const struct token *at, struct recast *r)
 {
     static const char *const straights[] = {"straight", "right", "directly", NULL};
     struct cursor trial = line_look(c, at);
+    struct before_it b;
     int giver = 0;
-    const struct token *clause;
     if (at == c->at || (!into_exchange(&trial, &giver) && !out_of_hands(&trial, &giver))) {
         return false;
     }
-    if (token_is_among(at - 1, straights)) { /* it begins there */
-        at--;
-    }
-    int who = acts_in_clause(c, at, &clause);
-    giver = giver ? giver : who ? hands_it(c, at, who) : 0;
-    if (!giver || giver == who) {
+    at -= token_is_among(at - 1, straights) && at - 1 > c->at; /* it begins there */
+    if (!before_it(c, at, &b)) {
         return false;
     }
-    const struct token *stop = at;
-    while (stop > c->at && (clause_ends(stop - 1) && !sentence_ends(stop - 1))) {
-        stop--;
-    }
-    /* what he does right before it */
-    struct somebody acts;
-    bool own;
-    clause = clause_begin(c, stop - 1);
-    if (!clause_subject(c, clause, &acts, &own) || acts.who.number != who) {
+    giver = giver ? giver : hands_it(c, at, b.who);
+    if (!giver || giver == b.who) {
         return false;
     }
-    const struct token *verb = own ? acts.to : clause;
-    bool use = !none_among(verb, stop, (const char *const[]){"off", "curls", "uses", NULL}) &&
-               !names_player(verb, stop, giver) &&
-               none_among(verb, stop, (const char *const[]){"him", "her", NULL});
-    struct cursor here = line_look(c, at);
-    if (only_comes(c, verb, stop, giver) && !use) {
-        put_before(c, r, clause);
-        r->told = span_join(verb->span, stop[-1].span);
-    } else {
-        recast_copy(c, r, c->at, stop);
-        if (use) {
-            recast_word(&here, r, "to");
-            recast_word(&here, r, "beside");
-            recast_number(&here, r, giver);
-        }
-        put_stop(c, r);
-    }
+    put_before_it(c, r, &b, giver);
     struct span told = r->told;
-    recast_number(&here, r, giver);
-    recast_verb(&here, r, STR("hands off"));
-    recast_word(&here, r, "to");
-    recast_number(&here, r, who);
-    bool put = put_tail(c, r, trial.at, who);
+    struct cursor here = line_look(c, at);
+    put_handed(&here, r, giver, b.who);
+    bool put = put_tail(c, r, trial.at, b.who);
     r->told = told.source != SOURCE_NONE ? told : r->told;
     return put;
 }
@@ -259,10 +290,7 @@ bool shape_meet(const struct cursor *c, const struct token *at, struct recast *r
         recast_word(&here, r, "to");
         recast_copy(c, r, spot, spot_to);
         recast_mark(c, r, ',');
-        recast_number(&here, r, giver);
-        recast_verb(&here, r, STR("hands off"));
-        recast_word(&here, r, "to");
-        recast_number(&here, r, taker);
+        put_handed(&here, r, giver, taker);
     } else {
         put_dho(&here, r, giver, taker);
     }

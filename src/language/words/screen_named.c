@@ -146,36 +146,44 @@ static bool setters_behind(struct cursor *c, struct named *out, bool several)
     return true;
 }
 
+/* Behind what leads to it: whose screen it is, in front of the noun or behind it. */
+static bool named_read(struct cursor *c, bool owner, struct named *out)
+{
+    static const char *const anys[] = {"a", "an", "another", NULL};
+    struct who whose;
+    bool several;
+    const struct token *noun = c->at, *by = past_fillers(noun, c->end);
+    out->owned = owner && owner_read(c, &whose) && whose.kind == WHO_PLAYER;
+    if (!noun_read(c, out, &several) || (out->owned && several)) {
+        return false;
+    }
+    out->any = !none_among(noun, c->at, anys) || several || out->owned;
+    if (out->owned) {
+        out->by[0] = number_alone(c, by);
+        out->count = 1;
+        return true;
+    }
+    struct named that = *out;
+    if (relative_setter(c, &that)) {
+        *out = that;
+        out->any = true;
+        return true;
+    }
+    return setters_behind(c, out, several);
+}
+
 /* off a screen that is named so. */
 static bool named_at(const struct cursor *c, const struct token *at, struct named *out)
 {
     static const char *const offs[] = {"off of", "off",  "behind", "around", "over top of", "over",
                                        "using",  "uses", "past",   "via",    NULL};
     static const char *const uses[] = {"curls", "takes", "rejects", "refuses", "wraps", NULL};
-    static const char *const anys[] = {"a", "an", "another", NULL};
     struct cursor trial = line_look(c, at);
-    bool several;
-    struct who owner;
     *out = (struct named){.from = at};
     bool led = take_among(&trial, offs);
-    bool uses_it = token_is_word(at, "uses") || token_is_word(at, "using");
-    if (!led && !(at > c->at && token_is_among(at - 1, uses))) {
-        return false;
-    }
-    const struct token *noun = trial.at, *by = past_fillers(noun, c->end);
-    bool owned = led && !uses_it && owner_read(&trial, &owner) && owner.kind == WHO_PLAYER;
-    if (!noun_read(&trial, out, &several) || (owned && several)) {
-        return false;
-    }
-    bool any = !none_among(noun, trial.at, anys) || several || owned;
-    struct cursor that = trial;
-    if (owned) {
-        out->by[0] = number_alone(c, by);
-        out->count = 1;
-    } else if (relative_setter(&that, out)) {
-        any = true;
-        trial = that;
-    } else if (!setters_behind(&trial, out, several)) {
+    bool using = token_is_word(at, "uses") || token_is_word(at, "using");
+    if ((!led && !(at > c->at && token_is_among(at - 1, uses))) ||
+        !named_read(&trial, led && !using, out)) {
         return false;
     }
     struct cursor next = trial;
@@ -184,8 +192,6 @@ static bool named_at(const struct cursor *c, const struct token *at, struct name
     }
     out->from = at;
     out->to = trial.at;
-    out->any = any;
-    out->owned = owned;
     return true;
 }
 
@@ -366,40 +372,42 @@ bool shape_screen_used(const struct cursor *c, const struct token *at, struct re
     return true;
 }
 
+/* The screen that is named from `at` on, as if `off` stood in front of it. */
+static bool named_alone(const struct cursor *c, const struct token *at, struct named *out)
+{
+    struct recast off = {.told = SPAN_NONE};
+    struct cursor here = line_look(c, at);
+    recast_word(&here, &off, "off");
+    recast_copy(c, &off, at, c->end);
+    struct cursor line = recast_line(c, &off);
+    if (at >= c->end || !named_at(&line, line.at, out)) {
+        return false;
+    }
+    out->from = at;
+    out->to = at + (out->to - line.at - 1);
+    return out->any;
+}
+
 /* Off a screen by 5, 3 comes to the top: who uses it is told behind it. */
 bool shape_screen_in_front(const struct cursor *c, const struct token *at, struct recast *r)
 {
     static const char *const leads[] = {"out of",      "with",      "after", "coming off",
                                         "from behind", "thanks to", NULL};
     struct named named;
-    const struct token *from = at;
     struct cursor lead = line_look(c, at);
-    if (!sentence_begins_at(c, at)) {
+    if (!sentence_begins_at(c, at) ||
+        !(take_among(&lead, leads) ? named_alone(c, lead.at, &named) : named_at(c, at, &named))) {
         return false;
     }
-    bool led = take_among(&lead, leads);
-    if (led) { /* as if it said off */
-        struct recast off = {.told = SPAN_NONE};
-        recast_word(&lead, &off, "off");
-        recast_copy(c, &off, lead.at, c->end);
-        struct cursor line = recast_line(c, &off);
-        if (!named_at(&line, line.at, &named)) {
-            return false;
-        }
-        named.to = lead.at + (named.to - line.at - 1);
-    } else if (!named_at(c, at, &named)) {
-        return false;
-    }
-    struct cursor trial = line_look(c, named.to), acts = trial;
-    take_mark(&trial, ',');
-    const struct token *who = past_fillers(trial.at, c->end);
-    acts.at = who;
+    struct cursor acts = line_look(c, named.to);
+    take_mark(&acts, ',');
+    const struct token *who = acts.at = past_fillers(acts.at, c->end);
     int user = attacker_at(who, c->end);
     if (!user || user == (int)named.by[0]->number || !named.any || !subject_verb_is(&acts)) {
         return false;
     }
     named.from = at;
-    recast_copy(c, r, c->at, from);
+    recast_copy(c, r, c->at, at);
     put_set(c, r, &named, user);
     recast_copy(c, r, who, who + 1);
     struct cursor verb = line_look(c, who + 1);
@@ -411,60 +419,65 @@ bool shape_screen_in_front(const struct cursor *c, const struct token *at, struc
     return true;
 }
 
-/* A screen by 4 frees 2, who comes to the wing; 4's down screen springs 2 to the wing. */
-bool shape_screen_frees(const struct cursor *c, const struct token *at, struct recast *r)
+/* frees 2: whom it is set for; the cursor goes behind him. */
+static const struct token *freed_read(struct cursor *c)
 {
     static const char *const frees[] = {"to bring", "to free",   "to get",  "to spring", "to send",
                                         "frees up", "frees",     "springs", "brings",    "opens up",
                                         "opens",    "gets open", "gets",    "sends",     "lets",
                                         "releases", NULL};
     static const char *const loose[] = {"free", "open", "loose", "off", "up", "out", "go", NULL};
-    static const char *const leads[] = {"use", "we use", "run", "set", NULL};
-    if (!clause_begins_at(c, at)) {
-        return false;
-    }
-    struct cursor lead = line_look(c, at);
-    const struct token *begin = at;
-    at = take_among(&lead, leads) ? lead.at : at; /* use a pin-down by 5 to bring 3 up */
-    struct recast off = {.told = SPAN_NONE};
-    struct cursor here = line_look(c, at);
-    recast_word(&here, &off, "off");
-    recast_copy(c, &off, at, c->end);
-    struct cursor line = recast_line(c, &off);
-    struct named named;
-    if (!named_at(&line, line.at, &named) || !named.any) {
-        return false;
-    }
-    struct cursor trial = line_look(c, at + (named.to - line.at - 1)), on = trial;
+    struct cursor on = *c;
     if (take_words(&on, "on") && on.at < c->end && on.at->kind == TOKEN_DEFENDER) {
-        trial.at = on.at + 1;
+        c->at = on.at + 1;
     }
-    if (!take_among(&trial, frees)) {
-        return false;
+    if (!take_among(c, frees)) {
+        return NULL;
     }
-    const struct token *who = past_fillers(trial.at, c->end);
-    int user = attacker_at(who, c->end);
-    if (!user || user == (int)named.by[0]->number) {
-        return false;
+    const struct token *who = past_fillers(c->at, c->end);
+    if (!attacker_at(who, c->end)) {
+        return NULL;
     }
-    named.from = at;
-    trial.at = who + 1;
-    take_among(&trial, loose);
-    recast_copy(c, r, c->at, begin);
-    put_set(c, r, &named, user);
-    if (trial.at == c->end || clause_ends(trial.at)) {
-        struct cursor next = trial;
+    c->at = who + 1;
+    take_among(c, loose);
+    return who;
+}
+
+/* What he does with it: who comes to the wing, to the wing, or nothing that is said here. */
+static bool put_freed(const struct cursor *c, struct recast *r, const struct named *named,
+                      const struct token *who, const struct token *behind)
+{
+    struct cursor next = line_look(c, behind), here = line_look(c, who);
+    if (behind == c->end || clause_ends(behind)) {
         take_mark(&next, ',');
         bool relative = take_words(&next, "who");
-        if (relative) {
-            recast_copy(c, r, who, who + 1);
-        }
-        recast_copy(c, r, relative ? next.at : trial.at, c->end);
+        recast_copy(c, r, who, who + (relative ? 1 : 0));
+        recast_copy(c, r, relative ? next.at : behind, c->end);
         return true;
     }
     recast_copy(c, r, who, who + 1);
     recast_word(&here, r, "comes");
-    put_off(c, r, &named);
-    recast_copy(c, r, trial.at, c->end);
-    return leg_follows(&trial);
+    put_off(c, r, named);
+    recast_copy(c, r, behind, c->end);
+    return leg_follows(&next);
+}
+
+/* A screen by 4 frees 2, who comes to the wing; use a pin-down by 5 to bring 3 up. */
+bool shape_screen_frees(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    static const char *const leads[] = {"use", "we use", "run", "set", NULL};
+    struct named named;
+    struct cursor lead = line_look(c, at);
+    take_among(&lead, leads);
+    if (!clause_begins_at(c, at) || !named_alone(c, lead.at, &named)) {
+        return false;
+    }
+    struct cursor trial = line_look(c, named.to);
+    const struct token *who = freed_read(&trial);
+    if (!who || who->number == named.by[0]->number) {
+        return false;
+    }
+    recast_copy(c, r, c->at, at);
+    put_set(c, r, &named, (int)who->number);
+    return put_freed(c, r, &named, who, trial.at);
 }

@@ -69,6 +69,27 @@ bool shape_ending(const struct cursor *c, const struct token *at, struct recast 
     return true;
 }
 
+/* the skip from 1, 1's pass, the pocket pass of who has the ball: who throws it; 0: nobody known.
+ */
+static int pass_noun_read(struct cursor *c, struct phrase *phrase)
+{
+    struct who owner, holder;
+    int giver = owner_read(c, &owner) && owner.kind == WHO_PLAYER ? owner.number : 0;
+    if (!phrase_noun_read(c, phrase) || verb_row(phrase->verb)->task != VERB_PASS) {
+        return 0;
+    }
+    if (giver) {
+        return giver;
+    }
+    if (!take_words(c, "from")) {
+        return above_holder(c, &holder) && holder.kind == WHO_PLAYER ? holder.number : 0;
+    }
+    const struct token *who = past_fillers(c->at, c->end);
+    giver = attacker_at(who, c->end);
+    c->at = giver ? who + 1 : c->at;
+    return giver;
+}
+
 /* and the skip from 1 meets him there, where the pocket pass comes to him: 1 passes to him. */
 bool shape_pass_comes(const struct cursor *c, const struct token *at, struct recast *r)
 {
@@ -77,43 +98,28 @@ bool shape_pass_comes(const struct cursor *c, const struct token *at, struct rec
                                         "arrives for", "leads",    NULL};
     static const char *const hims[] = {"him", "her", NULL};
     static const char *const ends[] = {"there", "at once", "right there", "on the spot", NULL};
-    struct cursor trial = line_look(c, at);
+    struct cursor trial = line_look(c, at), here = trial;
     struct phrase phrase;
-    struct who owner, holder;
-    int giver = 0;
+    const struct token *clause;
     if (at < c->at + 2 || !clause_begins_at(c, at)) {
         return false;
     }
-    const struct token *joint = at;
-    if (take_words(&trial, "where")) {
-        joint = at;
-    }
-    giver = owner_read(&trial, &owner) && owner.kind == WHO_PLAYER ? owner.number : 0;
-    if (!phrase_noun_read(&trial, &phrase) || verb_row(phrase.verb)->task != VERB_PASS) {
+    take_words(&trial, "where");
+    int giver = pass_noun_read(&trial, &phrase);
+    const struct token *whom =
+        giver && take_among(&trial, comes) ? past_fillers(trial.at, c->end) : c->end;
+    if (whom == c->end) {
         return false;
     }
-    if (!giver && take_words(&trial, "from")) {
-        const struct token *who = past_fillers(trial.at, c->end);
-        giver = attacker_at(who, c->end);
-        trial.at = who < c->end ? who + 1 : who;
-    } else if (!giver && above_holder(c, &holder) && holder.kind == WHO_PLAYER) {
-        giver = holder.number;
-    }
-    const struct token *clause;
-    if (!giver || !take_among(&trial, comes)) {
-        return false;
-    }
-    const struct token *whom = past_fillers(trial.at, c->end);
-    int number = attacker_at(whom, c->end), there = acts_in_clause(c, joint - 1, &clause);
-    number = number ? number : token_is_among(whom, hims) ? there : 0;
+    int number = attacker_at(whom, c->end);
+    number = !number && token_is_among(whom, hims) ? acts_in_clause(c, at - 1, &clause) : number;
     if (!number || number == giver) {
         return false;
     }
     trial.at = whom + 1;
     take_among(&trial, ends);
-    struct cursor here = line_look(c, at);
-    recast_copy(c, r, c->at, joint);
-    if (!clause_ends(joint - 1)) {
+    recast_copy(c, r, c->at, at);
+    if (!clause_ends(at - 1)) {
         recast_mark(c, r, ',');
     }
     recast_number(&here, r, giver);
