@@ -11,7 +11,8 @@
 /* in the left corner, the screener, still there: what he is, and nothing that is done. */
 static bool only_is(const struct cursor *c, const struct token *from, const struct token *to)
 {
-    static const char *const is[] = {"who is", "who stands", "who was", "who has been", NULL};
+    static const char *const is[] = {"who is",       "who stands", "who was", "who has been",
+                                     "who has ball", "who holds",  NULL};
     struct cursor trial = line_look(c, from);
     const struct place *place;
     take_among(&trial, is);
@@ -415,36 +416,62 @@ bool shape_own_catch(const struct cursor *c, const struct token *at, struct reca
 
 /* ---- on 1's drive to the left elbow, 3 slides ---- */
 
+/* drive, catch, screen: as the verb it is. */
+static const char *deed_read(struct cursor *c)
+{
+    static const struct {
+        const char *noun, *verb;
+    } deeds[] = {{"drive", "drives"},   {"cut", "cuts"},         {"roll", "rolls"},
+                 {"pass", "passes"},    {"dribble", "dribbles"}, {"pop", "pops"},
+                 {"flash", "flashes"},  {"dive", "dives"},       {"lift", "lifts"},
+                 {"catch", "catches"},  {"move", "goes"},        {"slip", "slips"},
+                 {"screen", "screens"}, {"shot", "shoots"}};
+    for (size_t i = 0; i < sizeof deeds / sizeof *deeds; i++) {
+        if (take_words(c, deeds[i].noun)) {
+            return deeds[i].verb;
+        }
+    }
+    return NULL;
+}
+
+/* 1's, or his, who acts in the clause before; 0: nobody's. */
+static int whose_deed(const struct cursor *c, const struct token *at, struct cursor *trial)
+{
+    static const char *const his[] = {"his", "her", NULL};
+    const struct token *clause;
+    struct who owner;
+    if (take_among(trial, his)) {
+        return at > c->at + 1 ? acts_in_clause(c, at - 2, &clause) : 0;
+    }
+    return owner_read(trial, &owner) && owner.kind == WHO_PLAYER ? owner.number : 0;
+}
+
 bool shape_on_deed(const struct cursor *c, const struct token *at, struct recast *r)
 {
     static const char *const leads[] = {"on", "with", "off", "upon", NULL};
-    static const struct {
-        const char *noun, *verb;
-    } deeds[] = {{"drive", "drives"},  {"cut", "cuts"},         {"roll", "rolls"},
-                 {"pass", "passes"},   {"dribble", "dribbles"}, {"pop", "pops"},
-                 {"flash", "flashes"}, {"dive", "dives"},       {"lift", "lifts"},
-                 {"catch", "catches"}, {"move", "goes"},        {"slip", "slips"}};
     struct cursor trial = line_look(c, at), here = trial;
-    struct who owner;
-    if (!sentence_begins_at(c, at) || !take_among(&trial, leads) || !owner_read(&trial, &owner) ||
-        owner.kind != WHO_PLAYER) {
+    bool after = take_words(&trial, "after");
+    if (!clause_begins_at(c, at) || (!after && !take_among(&trial, leads))) {
         return false;
     }
-    const char *verb = NULL;
-    for (size_t i = 0; i < sizeof deeds / sizeof *deeds && !verb; i++) {
-        verb = take_words(&trial, deeds[i].noun) ? deeds[i].verb : NULL;
-    }
+    int who = whose_deed(c, at, &trial);
+    const char *verb = who ? deed_read(&trial) : NULL;
     const struct token *comma = trial.at;
-    while (comma < c->end && comma->kind != TOKEN_MARK) {
+    while (comma < c->end && comma->kind != TOKEN_MARK && !attacker_at(comma, c->end)) {
         comma++;
     }
-    if (!verb || comma + 1 >= c->end || !token_is_mark(comma, ',')) {
+    bool whom = comma < c->end && attacker_at(comma, c->end) && token_is_word(comma - 1, "for");
+    comma += whom ? 1 : 0; /* 4's screen for 2, */
+    struct cursor main = line_look(c, comma + (comma < c->end && token_is_mark(comma, ',')));
+    if (!verb || comma + 1 >= c->end || !subject_verb_is(&main)) {
         return false;
     }
     recast_copy(c, r, c->at, at);
-    recast_word(&here, r, "as");
-    recast_number(&here, r, owner.number);
+    recast_word(&here, r, after ? "after" : "as");
+    recast_number(&here, r, who);
     recast_word(&here, r, verb);
-    recast_copy(c, r, trial.at, c->end);
+    recast_copy(c, r, trial.at, comma);
+    recast_mark(c, r, ',');
+    recast_copy(c, r, main.at, c->end);
     return true;
 }
