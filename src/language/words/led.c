@@ -105,13 +105,9 @@ static bool done_already(const struct cursor *c, const struct token *at, const s
     return false;
 }
 
-/* With the side empty, behind the drive, on the far side, as our safety: how things are there. */
-static bool as_it_is(const struct cursor *c, const struct token *at, const struct token *end)
+/* On the far side, once around the corner: where he is already, or on his own way. */
+static bool where_he_is(const struct cursor *c, const struct token *at, const struct token *end)
 {
-    static const char *const leads[] = {
-        "with",    "without",    "behind",       "away from",   "out of",     "under",
-        "amid",    "ahead of",   "opposite",     "off",         "from under", "as",
-        "between", "in face of", "right behind", "just behind", NULL};
     static const char *const sides[] = {"on weak side",
                                         "on strong side",
                                         "on help side",
@@ -124,47 +120,61 @@ static bool as_it_is(const struct cursor *c, const struct token *at, const struc
                                         "on right side",
                                         NULL};
     static const char *const onces[] = {
-        "once around", "once past",   "once there",  "once free",   "once open",   "once inside",
-        "once under",  "once over",   "once out of", "once in the", "once at the", "once on the",
-        "once clear",  "once rid of", "when there",  "when free",   NULL};
-    static const char *const tells[] = {"ball",  "pass",    "catch", "shot",    "seconds", "second",
-                                        "clock", "whistle", "soon",  "long",    "far",     "screen",
-                                        "pick",  "his",     "her",   "passing", "cutting", NULL};
+        "once around", "once past", "once there",  "once free",   "once open",   "once inside",
+        "once under",  "once over", "once out of", "once in the", "once at the", "once on the",
+        "once clear",  "when free", "when there",  "once rid of", NULL};
+    struct cursor side = line_look(c, at), once = side;
+    if (take_among(&side, sides)) {
+        return of_no_player(side.at, end) && end - side.at < 4;
+    }
+    return take_among(&once, onces) && of_no_player(once.at, end) && !verb_at(c, once.at);
+}
+
+/* Neither the ball, nor when, nor somebody's own thing: behind the drive, the play may be named. */
+static bool tells_nothing(const struct token *from, const struct token *to, bool behind)
+{
+    static const char *const tells[] = {"ball",  "pass", "catch",   "shot",    "seconds", "second",
+                                        "clock", "long", "whistle", "soon",    "far",     "screen",
+                                        "pick",  "his",  "her",     "passing", "cutting", NULL};
     static const char *const plays[] = {"pick", "roll", "ball", "pass", "screen", "action", NULL};
+    for (; from < to; from++) {
+        bool play = behind && token_is_among(from, plays);
+        if (from->kind == TOKEN_DEFENDER || ends_in_ing(from) ||
+            (!play && token_is_among(from, tells))) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* With the side empty, behind the drive, as our safety: how things are there. */
+static bool as_it_is(const struct cursor *c, const struct token *at, const struct token *end)
+{
+    static const char *const leads[] = {
+        "with",    "without",    "behind",       "away from",   "out of",     "under",
+        "amid",    "ahead of",   "opposite",     "off",         "from under", "as",
+        "between", "in face of", "right behind", "just behind", NULL};
     static const char *const roles[] = {"our", "safety", "outlet", "decoy", "last man",
                                         "a",   "the",    "an",     NULL};
+    static const char *const his[] = {"his back", "her back", "his hands", "her hands", "his eyes",
+                                      "her eyes", "his head", "her head",  "his feet",  "her feet",
+                                      "his pass", "her pass", "his cut",   "her cut",   NULL};
     struct cursor trial = line_look(c, at);
-    if (take_among(&trial, sides)) {
-        return of_no_player(trial.at, end) && end - trial.at < 4;
-    }
-    trial = line_look(c, at);
-    if (take_among(&trial, onces)) { /* once around the corner: on his own way */
-        return of_no_player(trial.at, end) && !verb_at(c, trial.at);
-    }
-    trial = line_look(c, at);
     if (!take_among(&trial, leads) || trial.at >= end || !of_no_player(trial.at, end) ||
         !none_among(trial.at, end, turning_words)) {
         return false;
     }
-    bool as = token_is_word(at, "as"), away = token_is_word(at, "behind") ||
-                                              token_is_word(at + 1, "behind") ||
-                                              token_is_word(at, "away");
-    if (as && !token_is_among(at + 1, roles) && !token_is_among(trial.at, roles)) {
+    bool behind = !none_among(at, trial.at, (const char *const[]){"behind", "away", NULL});
+    if (token_is_word(at, "as") && !token_is_among(at + 1, roles) &&
+        !token_is_among(trial.at, roles)) {
         return false;
     }
-    static const char *const his[] = {"his back", "her back", "his hands", "her hands", "his eyes",
-                                      "her eyes", "his head", "her head",  "his feet",  "her feet",
-                                      "his pass", "her pass", "his cut",   "her cut",   NULL};
-    bool known = true, body = take_among(&trial, his);
-    for (const struct token *word = trial.at; word < end; word++) {
-        bool play = away && token_is_among(word, plays);
-        known = known && word->kind != TOKEN_DEFENDER && (play || !token_is_among(word, tells)) &&
-                !ends_in_ing(word);
-    }
+    bool body = take_among(&trial, his);
     const struct place *place;
     const struct token *spot = past_fillers(trial.at, end);
     bool placed = spot < end && spot_end(c, spot, &place) == end;
-    return known && (!placed || away || body || may_stand_there(c, spot, place));
+    return tells_nothing(trial.at, end, behind) &&
+           (!placed || behind || body || may_stand_there(c, spot, place));
 }
 
 /* Rather than roll, instead of holding it: what is not done. */
@@ -180,8 +190,8 @@ bool shape_front(const struct cursor *c, const struct token *at, struct recast *
 {
     const struct token *who = main_who(c, at);
     const struct token *end = who ? front_end(who) : NULL;
-    if (!who || !(not_done(c, at, end) || on_the_way(c, at, end) || as_it_is(c, at, end) ||
-                  done_already(c, at, end, who))) {
+    if (!who || !(not_done(c, at, end) || on_the_way(c, at, end) || where_he_is(c, at, end) ||
+                  as_it_is(c, at, end) || done_already(c, at, end, who))) {
         return false;
     }
     recast_copy(c, r, c->at, at);
