@@ -475,3 +475,48 @@ bool shape_on_deed(const struct cursor *c, const struct token *at, struct recast
     recast_copy(c, r, main.at, c->end);
     return true;
 }
+
+/* ---- 2 and 3 cut one after the other ---- */
+
+/* one after the other, in turn, one by one; where it ends, or NULL. */
+static const struct token *in_turn_end(const struct cursor *c, const struct token *at)
+{
+    static const char *const turns[] = {"in turn", "in that order", "in order", NULL};
+    struct cursor trial = line_look(c, at), behind = line_look(c, at + 1);
+    if (take_among(&trial, turns)) {
+        return trial.at;
+    }
+    bool one = token_is_spelled(at) && at->number == 1 &&
+               (take_words(&behind, "after other") || take_words(&behind, "after another"));
+    return one ? behind.at : NULL;
+}
+
+bool shape_in_turn(const struct cursor *c, const struct token *at, struct recast *r)
+{
+    const struct token *end = in_turn_end(c, at), *from = at, *to = end, *begin = at;
+    if (!end) {
+        return false;
+    }
+    while (begin > c->at && !sentence_ends(begin - 1)) {
+        begin--;
+    }
+    const struct token *who = past_fillers(begin == at ? end : begin, c->end);
+    if (who + 3 >= c->end || !attacker_at(who, c->end) || !token_is_word(who + 1, "and") ||
+        !attacker_at(who + 2, c->end)) {
+        return false;
+    }
+    from -= from > c->at && token_is_mark(from - 1, ',') ? 1 : 0;
+    to += to < c->end && token_is_mark(to, ',') ? 1 : 0;
+    struct cursor here = line_look(c, who);
+    bool inside = who < at;
+    recast_copy(c, r, c->at, inside ? who + 1 : from);
+    if (!inside) {
+        recast_copy(c, r, who, who + 1);
+    }
+    recast_word(&here, r, "then");
+    recast_copy(c, r, who + 2, inside ? from : c->end);
+    if (inside) {
+        recast_copy(c, r, to, c->end);
+    }
+    return true;
+}
