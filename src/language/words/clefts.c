@@ -303,7 +303,7 @@ bool shape_by(const struct cursor *c, const struct token *at, struct recast *r)
 /* ---- bumps 2 as he cuts; screens for 2, and he comes off ---- */
 
 /* The only attacker who is named before `at`; 0: none, or several. */
-static int only_one(const struct cursor *c, const struct token *at)
+static int one_named(const struct cursor *c, const struct token *at)
 {
     int one = 0;
     for (const struct token *word = c->at; word < at; word++) {
@@ -347,7 +347,7 @@ bool shape_he(const struct cursor *c, const struct token *at, struct recast *r)
     }
     bool tie = token_is_among(at - 1, ties), joint = clause_begins_at(c, at);
     bool attacks = phrase_read(&verb, FOR_ATTACKERS, &phrase);
-    int who = tie && attacks ? only_one(c, at) : joint ? screened_for(c, at) : 0;
+    int who = tie && attacks ? one_named(c, at) : joint ? screened_for(c, at) : 0;
     if (!who) {
         return false;
     }

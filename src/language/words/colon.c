@@ -59,8 +59,8 @@ static void put_number_of(const struct cursor *c, struct recast *r, const struct
 }
 
 /* What is said behind the colon, of whom it is: he, as the one in front of it. */
-static bool put_behind(const struct cursor *c, struct recast *r, const struct token *colon,
-                       const struct token *who, bool goes_on)
+static bool put_behind_colon(const struct cursor *c, struct recast *r, const struct token *colon,
+                             const struct token *who, bool goes_on)
 {
     struct cursor behind = line_look(c, colon + 1);
     if (take_among(&behind, he_or_she)) {
@@ -113,7 +113,7 @@ bool shape_stop(const struct cursor *c, const struct token *at, struct recast *r
     recast_copy(c, r, c->at, at);
     put_user(c, r, at);
     recast_mark(c, r, '.');
-    return put_behind(c, r, at, about_whom(c, at, &clause), false);
+    return put_behind_colon(c, r, at, about_whom(c, at, &clause), false);
 }
 
 /* ---- what it is called, by whom it is done ---- */
@@ -195,7 +195,7 @@ bool shape_label(const struct cursor *c, const struct token *at, struct recast *
     }
     recast_copy(c, r, c->at, clause);
     r->told = span_join(clause->span, at[-1].span);
-    return put_behind(c, r, at, who, true);
+    return put_behind_colon(c, r, at, who, true);
 }
 
 /* ---- 4 up to the elbow, 5 down to the block ---- */
@@ -229,7 +229,7 @@ static bool second_off(const struct cursor *c, const struct token *who)
 }
 
 /* The verb that a leg without one stands for, `side`: only a side, of the spot before. */
-static const char *leg_verb(const struct cursor *c, const struct token *who, bool *side)
+static const char *leg_said(const struct cursor *c, const struct token *who, bool *side)
 {
     static const char *const sides[] = {"to left", "to right", "left", "right", NULL};
     struct cursor trial = line_look(c, who + 1);
@@ -253,8 +253,8 @@ static const char *leg_verb(const struct cursor *c, const struct token *who, boo
 }
 
 /* short corner, wing: the spot that was named before `at`, without its side; NULL: none. */
-static const struct token *spot_named(const struct cursor *c, const struct token *at,
-                                      const struct token **end)
+static const struct token *spot_said(const struct cursor *c, const struct token *at,
+                                     const struct token **end)
 {
     static const char *const sides[] = {"left", "right", NULL};
     const struct place *place;
@@ -276,7 +276,7 @@ static bool put_leg_verb(const struct cursor *c, struct recast *r, const struct 
         recast_copy(c, r, who + 1, to);
         return true;
     }
-    const struct token *spot_to = NULL, *spot = spot_named(c, who, &spot_to), *word = who + 1;
+    const struct token *spot_to = NULL, *spot = spot_said(c, who, &spot_to), *word = who + 1;
     while (word->filler || token_is_word(word, "to")) {
         word++;
     }
@@ -322,9 +322,9 @@ static size_t put_legs(const struct cursor *c, struct recast *r, const struct to
     size_t legs = 0;
     while (from < c->end) {
         bool side, other;
-        const char *verb = leg_verb(c, from, &side);
+        const char *verb = leg_said(c, from, &side);
         const struct token *next = from + 1;
-        while (verb && next < c->end && !leg_verb(c, next, &other)) {
+        while (verb && next < c->end && !leg_said(c, next, &other)) {
             next++;
         }
         if (!verb) {
@@ -360,7 +360,7 @@ bool shape_legs(const struct cursor *c, const struct token *at, struct recast *r
         return !colon_in(c) && put_legs(c, r, c->at, false) > 1;
     }
     const struct token *first = past_fillers(at + 1, c->end), *from = clause_begin(c, at - 1);
-    if (!(token_is_mark(at, ':') || token_is_mark(at, ',')) || !leg_verb(c, first, &side) ||
+    if (!(token_is_mark(at, ':') || token_is_mark(at, ',')) || !leg_said(c, first, &side) ||
         !told_in_short(c, from, at)) {
         return false;
     }

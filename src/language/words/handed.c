@@ -43,7 +43,7 @@ static int from_whom_read(struct cursor *c)
     return number;
 }
 
-static void take_back(struct cursor *c)
+static void take_hand_back(struct cursor *c)
 {
     static const char *const backs[] = {"right back", "straight back", "back again", "back",
                                         "again",      "in return",     NULL};
@@ -60,9 +60,9 @@ static bool into_exchange(struct cursor *c, int *from)
     if (!take_among(&trial, leads) || !take_among(&trial, exchanges)) {
         return false;
     }
-    take_back(&trial);
+    take_hand_back(&trial);
     *from = from_whom_read(&trial);
-    take_back(&trial);
+    take_hand_back(&trial);
     c->at = trial.at;
     return true;
 }
@@ -80,7 +80,7 @@ static bool out_of_hands(struct cursor *c, int *from)
     if (!take_among(&trial, takes)) {
         return false;
     }
-    take_back(&trial);
+    take_hand_back(&trial);
     struct who owner;
     *from = 0;
     if (!take_among(&trial, hands)) {
@@ -177,11 +177,11 @@ static void put_handed(const struct cursor *here, struct recast *r, int giver, i
 }
 
 /* What its receiver does before it: where that clause and his verb begin, and where it ends. */
-struct before_it {
+struct hand_before {
     const struct token *clause, *verb, *stop;
     int who;
 };
-static bool before_it(const struct cursor *c, const struct token *at, struct before_it *out)
+static bool hand_before(const struct cursor *c, const struct token *at, struct hand_before *out)
 {
     struct somebody acts;
     bool own;
@@ -199,7 +199,7 @@ static bool before_it(const struct cursor *c, const struct token *at, struct bef
 }
 
 /* comes off it: of a screen, which is not the one who hands it to him. */
-static bool off_screen(const struct before_it *b, int giver)
+static bool comes_off_screen(const struct hand_before *b, int giver)
 {
     static const char *const uses[] = {"off", "curls", "uses", NULL};
     static const char *const hims[] = {"him", "her", NULL};
@@ -208,11 +208,11 @@ static bool off_screen(const struct before_it *b, int giver)
 }
 
 /* The line up to the hand-off: who only comes for it comes by himself. */
-static void put_before_it(const struct cursor *c, struct recast *r, const struct before_it *b,
-                          int giver)
+static void put_hand_before(const struct cursor *c, struct recast *r, const struct hand_before *b,
+                            int giver)
 {
     struct cursor here = line_look(c, b->verb);
-    bool use = off_screen(b, giver);
+    bool use = comes_off_screen(b, giver);
     if (!use && only_comes(c, b->verb, b->stop, giver)) {
         put_before(c, r, b->clause);
         r->told = span_join(b->verb->span, b->stop[-1].span);
@@ -232,20 +232,20 @@ bool shape_hand_off(const struct cursor *c, const struct token *at, struct recas
 {
     static const char *const straights[] = {"straight", "right", "directly", NULL};
     struct cursor trial = line_look(c, at);
-    struct before_it b;
+    struct hand_before b;
     int giver = 0;
     if (at == c->at || (!into_exchange(&trial, &giver) && !out_of_hands(&trial, &giver))) {
         return false;
     }
     at -= token_is_among(at - 1, straights) && at - 1 > c->at; /* it begins there */
-    if (!before_it(c, at, &b)) {
+    if (!hand_before(c, at, &b)) {
         return false;
     }
     giver = giver ? giver : hands_it(c, at, b.who);
     if (!giver || giver == b.who) {
         return false;
     }
-    put_before_it(c, r, &b, giver);
+    put_hand_before(c, r, &b, giver);
     struct span told = r->told;
     struct cursor here = line_look(c, at);
     put_handed(&here, r, giver, b.who);

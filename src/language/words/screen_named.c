@@ -147,7 +147,7 @@ static bool setters_behind(struct cursor *c, struct named *out, bool several)
 }
 
 /* Behind what leads to it: whose screen it is, in front of the noun or behind it. */
-static bool named_read(struct cursor *c, bool owner, struct named *out)
+static bool screen_named_read(struct cursor *c, bool owner, struct named *out)
 {
     static const char *const anys[] = {"a", "an", "another", NULL};
     struct who whose;
@@ -173,7 +173,7 @@ static bool named_read(struct cursor *c, bool owner, struct named *out)
 }
 
 /* off a screen that is named so. */
-static bool named_at(const struct cursor *c, const struct token *at, struct named *out)
+static bool screen_named_at(const struct cursor *c, const struct token *at, struct named *out)
 {
     static const char *const offs[] = {"off of", "off",  "behind", "around", "over top of", "over",
                                        "using",  "uses", "past",   "via",    NULL};
@@ -183,7 +183,7 @@ static bool named_at(const struct cursor *c, const struct token *at, struct name
     bool led = take_among(&trial, offs);
     bool using = token_is_word(at, "uses") || token_is_word(at, "using");
     if ((!led && !(at > c->at && token_is_among(at - 1, uses))) ||
-        !named_read(&trial, led && !using, out)) {
+        !screen_named_read(&trial, led && !using, out)) {
         return false;
     }
     struct cursor next = trial;
@@ -241,7 +241,7 @@ struct use {
 };
 static bool use_at(const struct cursor *c, const struct token *at, struct use *out)
 {
-    if (!named_at(c, at, &out->named)) {
+    if (!screen_named_at(c, at, &out->named)) {
         return false;
     }
     struct who by = {.kind = WHO_PLAYER,
@@ -380,7 +380,7 @@ static bool named_alone(const struct cursor *c, const struct token *at, struct n
     recast_word(&here, &off, "off");
     recast_copy(c, &off, at, c->end);
     struct cursor line = recast_line(c, &off);
-    if (at >= c->end || !named_at(&line, line.at, out)) {
+    if (at >= c->end || !screen_named_at(&line, line.at, out)) {
         return false;
     }
     out->from = at;
@@ -396,7 +396,8 @@ bool shape_screen_in_front(const struct cursor *c, const struct token *at, struc
     struct named named;
     struct cursor lead = line_look(c, at);
     if (!sentence_begins_at(c, at) ||
-        !(take_among(&lead, leads) ? named_alone(c, lead.at, &named) : named_at(c, at, &named))) {
+        !(take_among(&lead, leads) ? named_alone(c, lead.at, &named)
+                                   : screen_named_at(c, at, &named))) {
         return false;
     }
     struct cursor acts = line_look(c, named.to);
