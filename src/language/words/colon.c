@@ -253,8 +253,8 @@ static const char *leg_said(const struct cursor *c, const struct token *who, boo
 }
 
 /* short corner, wing: the spot that was named before `at`, without its side; NULL: none. */
-static const struct token *spot_said(const struct cursor *c, const struct token *at,
-                                     const struct token **end)
+static const struct token *spot_told_before(const struct cursor *c, const struct token *at,
+                                            const struct token **end)
 {
     static const char *const sides[] = {"left", "right", NULL};
     const struct place *place;
@@ -276,7 +276,7 @@ static bool put_leg_verb(const struct cursor *c, struct recast *r, const struct 
         recast_copy(c, r, who + 1, to);
         return true;
     }
-    const struct token *spot_to = NULL, *spot = spot_said(c, who, &spot_to), *word = who + 1;
+    const struct token *spot_to = NULL, *spot = spot_told_before(c, who, &spot_to), *word = who + 1;
     while (word->filler || token_is_word(word, "to")) {
         word++;
     }
