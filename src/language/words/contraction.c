@@ -41,6 +41,30 @@ static bool is_behind(const struct token *token, const struct token *end)
     return found;
 }
 
+/* the ball's in the air, the screen's set, the man's hedging: is. The ball's side, the screen's
+ * angle are their own. */
+static bool thing_is(const struct token *token, const struct token *end)
+{
+    static const char *const things[] = {"ball", "pass",     "screen",    "pick",     "defense",
+                                         "zone", "everyone", "everybody", "defender", NULL};
+    static const char *const states[] = {"in",   "on",   "at",    "with", "set",    "there",
+                                         "up",   "over", "open",  "gone", "out",    "down",
+                                         "back", "off",  "going", "live", "coming", NULL};
+    struct token thing = *token;
+    thing.possessive = false;
+    return token->possessive && token + 1 < end && token_is_among(&thing, things) &&
+           token_is_among(token + 1, states);
+}
+
+/* it's in the air: the ball is. */
+static bool ball_flies(const struct token *at, const struct token *end)
+{
+    const struct token *air = at + 2;
+    air += air < end && air->filler;
+    return str_is(at->text, "it") && air < end && token_is_word(at + 1, "in") &&
+           token_is_word(air, "air");
+}
+
 size_t contractions_open(const struct token *from, size_t count, struct token *to, size_t room)
 {
     size_t size = 0;
@@ -52,9 +76,10 @@ size_t contractions_open(const struct token *from, size_t count, struct token *t
             to[size - 1].possessive = false;
             to[size - 1].first = 'd';
         }
-        if (whole || is_behind(&from[i], from + count)) {
+        if (whole || is_behind(&from[i], from + count) || thing_is(&from[i], from + count)) {
+            bool ball = ball_flies(&from[i], from + count);
             to[size - 1].possessive = false;
-            to[size - 1].text = whole ? STR("they") : from[i].text;
+            to[size - 1].text = whole ? STR("they") : ball ? STR("ball") : from[i].text;
             to[size - 1].first = to[size - 1].text.at[0];
             to[size] = to[size - 1];
             to[size].kind = TOKEN_WORD;

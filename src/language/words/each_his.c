@@ -180,7 +180,7 @@ static const struct token *off_who(const struct cursor *line, const struct token
     while (by < line->end && by < at + FAR && by->kind == TOKEN_WORD) {
         by++;
     }
-    int screener = by < line->end ? attacker_at(by, line->end) : 0;
+    int screener = attacker_at(by, line->end);
     bool off = screener && (token_is_word(by - 1, "off") ||
                             (token_is_word(by - 1, "of") && token_is_word(by - 2, "off")));
     const struct place *place;
@@ -190,9 +190,12 @@ static const struct token *off_who(const struct cursor *line, const struct token
         who = spot ? spot : who;
     }
     who += off && who < line->end && token_is_mark(who, ',');
-    struct token bare = who < line->end ? *who : *by;
+    if (!off || screener == number || who >= line->end) {
+        return NULL;
+    }
+    struct token bare = *who;
     bare.possessive = false;
-    if (!off || screener == number || who >= line->end || !token_is_among(&bare, whos)) {
+    if (!token_is_among(&bare, whos)) {
         return NULL;
     }
     const struct token *whom = who + 1;
