@@ -23,7 +23,7 @@ static bool is_behind(const struct token *token, const struct token *end)
         return false;
     }
     static const char *const heads[] = {"he",     "she",  "it",    "that", "nothing",
-                                        "nobody", "help", "there", "who"};
+                                        "nobody", "help", "there", "who",  "here"};
     for (size_t i = 0; token->kind == TOKEN_WORD && i < sizeof heads / sizeof *heads; i++) {
         if (str_is(token->text, heads[i])) {
             return true;
