@@ -76,7 +76,8 @@ static void degree_tail(const struct cursor *c, const struct token *at, struct c
     static const char *const ends[] = {"as he can",     "as she can",  "as they can",
                                        "as possible",   "as can be",   "as ever",
                                        "as he is able", "as he likes", NULL};
-    static const char *const when[] = {"soon", "long", "quick", "quickly", "late", "early", NULL};
+    static const char *const when[] = {"soon", "long", "quick", "quickly", "late", "early", "deep",
+                                       "far",  "high", "low",   "close",   "near", NULL};
     const struct token *how = at + 1;
     if (!token_is_word(at, "as") || at < c->at + 2 || how + 1 >= c->end) {
         return;
@@ -150,7 +151,8 @@ static void hanging_state(const struct cursor *c, const struct token *at, struct
     for (const struct token *word = trial.at; word < to; word++) {
         state = state || token_is_among(word, states);
     }
-    bool mark = to == c->end || to->kind == TOKEN_MARK || token_is_word(to, "and");
+    bool mark = to == c->end || to->kind == TOKEN_MARK ||
+                (token_is_word(to, "and") && attacker_at(to + 1, c->end)); /* and cuts: who? */
     if (state && mark && says_nothing(c, trial.at, to)) {
         bool comma = token_is_mark(at - 1, ',');
         add_cut(cuts, comma ? at - 1 : at, to);
@@ -250,6 +252,22 @@ static void how_again(const struct cursor *c, const struct token *at, struct cut
     }
 }
 
+/* while staying low, using a wide stance: how, beside what is done. */
+static void manner_tail(const struct cursor *c, const struct token *at, struct cuts *cuts)
+{
+    static const char *const manners[] = {"staying", "keeping", "holding", "looking",
+                                          "using",   "showing", "leaning", NULL};
+    const struct token *ing = at + (token_is_word(at, "while") ? 1 : 0);
+    if (at < c->at + 3 || ing + 1 >= c->end || !token_is_among(ing, manners) || joint_at(at - 1)) {
+        return;
+    }
+    const struct token *to = tail_to(c, ing);
+    bool over = to == c->end || sentence_ends(to);
+    if (over && says_nothing(c, ing, to) && idle_words(c, ing + 1, to)) {
+        add_cut(cuts, at, to);
+    }
+}
+
 void cuts_find_tails(const struct cursor *c, const struct token *at, struct cuts *cuts)
 {
     if (at->kind != TOKEN_WORD) {
@@ -262,6 +280,7 @@ void cuts_find_tails(const struct cursor *c, const struct token *at, struct cuts
     limit_tail(c, at, cuts);
     little_tail(c, at, cuts);
     hanging_state(c, at, cuts);
+    manner_tail(c, at, cuts);
     stopped_tail(c, at, cuts);
     on_back_tail(c, at, cuts);
     looks_tail(c, at, cuts);
