@@ -100,8 +100,8 @@ static size_t clause_before(const struct line *line, size_t at)
 /* 1 -> 2 -> 5 nail: the arrow is what is done. `said`: what stands before it, read already. */
 static bool arrow_passes(const struct line *said)
 {
-    static const char *const leads[] = {"rev", "reverse", "ball", "swing", "pass", "then",
-                                        "and", "lob",     "skip", "kick",  "inb",  NULL};
+    static const char *const leads[] = {"rev", "reverse", "ball", "swing", "pass", "then", "and",
+                                        "lob", "skip",    "kick", "inb",   "dump", NULL};
     static const char *const throws[] = {"bounce", "lob",  "skip", "pass", "kick", "dump", "swing",
                                          "hit",    "feed", "in",   "out",  "dho",  "ho",   NULL};
     size_t from = clause_before(said, said->count);
@@ -111,8 +111,9 @@ static bool arrow_passes(const struct line *said)
     while (from < said->count && token_is_among(&said->tokens[from], leads)) {
         from++;
     }
-    if (from == said->count && from > 0 && word_at(said, from - 1, "ball")) {
-        return true; /* ball > 4 */
+    if (from == said->count && from > 0 && !word_at(said, from - 1, "then") &&
+        token_is_among(&said->tokens[from - 1], leads) && !word_at(said, from - 1, "and")) {
+        return true; /* ball > 4, swing > 3 */
     }
     return from < said->count && is_player(&said->tokens[from]) &&
            (from + 1 == said->count || word_at(said, from + 1, "to"));
