@@ -7,6 +7,7 @@
 
 #define RING_MOVES 0.35    /* metres a finish ring is moved at most, */
 #define RING_POINTS 5.0    /* or so far on a small picture (ours) */
+#define HANDED 1.6         /* feet of zigzag to a hand-off (ours) */
 #define LEAVES_BAR 0.9     /* feet beyond it at which a line begins */
 #define BESIDE 0.4         /* of the way between two who change places: beside one */
 #define SWAP 2.5           /* of cost: as much as a numeral in the way of a pass */
@@ -39,6 +40,20 @@ double way_least(const struct drawing *drawing, double radius, bool dribbles)
     return least + (dribbles ? size->waves : 0);
 }
 
+/* Does somebody hand the ball off there? */
+static bool is_handed_from(const struct drawing *drawing, int stop)
+{
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        const struct task *task = segment_task(drawing->segment, i);
+        double released = drawing->segment->record[i].time[MOMENT_RELEASED];
+        if (task->kind == TASK_EXCHANGE && task->who == drawing->stops.at[stop].who &&
+            released >= 0 && stop_at(drawing, task->who, released) == stop) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* A short move is drawn long enough for its head to be seen, off a bar as off a numeral. */
 static struct vec2 ring_off_start(const struct drawing *drawing, int index)
 {
@@ -51,7 +66,11 @@ static struct vec2 ring_off_start(const struct drawing *drawing, int index)
     bool bar = start->kind == STOP_BAR;
     struct vec2 from = bar ? bar_nearest(drawing, start, ring->at) : start->at;
     double least = bar ? LEAVES_BAR * drawing->size.k : stop_radius(drawing, start);
-    least = way_least(drawing, least, stroke->class == CLASS_DRIBBLE);
+    bool dribbles = stroke->class == CLASS_DRIBBLE;
+    least = way_least(drawing, least, dribbles);
+    if (dribbles && is_handed_from(drawing, index)) { /* its bars need their room */
+        least -= drawing->size.waves - HANDED * drawing->size.k;
+    }
     struct vec2 run = vec2_sub(frame_point(&drawing->frame, ring->truth),
                                frame_point(&drawing->frame, start->truth));
     struct vec2 otherwise = vec2_length(run) > 0.1 ? vec2_unit(run) : vec2_of(1, 0);

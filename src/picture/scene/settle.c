@@ -158,7 +158,7 @@ static void bars_settle(struct drawing *drawing)
         }
         if (bar->kind == STOP_BAR) {
             struct vec2 ring = basket_marks(drawing, false).ring;
-            double least = size->basket + size->bar_stroke / 2 + size->line + 3 * size->gap;
+            double least = size->basket + size->bar_stroke / 2 + size->gap;
             bar_shift(drawing, bar,
                       push_off(bar_nearest(drawing, bar, ring), ring, least, bar->facing));
             bar_shift(drawing, bar, bar_off_board(drawing, bar));

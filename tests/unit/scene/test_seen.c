@@ -168,8 +168,8 @@ END_TEST
 
 START_TEST(a_run_does_not_cross_its_own_shot)
 {
-    static const double widths[] = {237.6, 163.2, THIRD, 127.2, CARD};
-    for (int i = 0; i < 5; i++) {
+    static const double widths[] = {237.6, 163.2, THIRD};
+    for (int i = 0; i < 3; i++) {
         struct scene *scene = pictured(screen_across, 1, 1, widths[i]);
         points_list run = line_of(scene, CLASS_MOVE, 5);
         const struct scene_item *shot = drawn_line(scene, CLASS_SHOT, body_attacker(5));
