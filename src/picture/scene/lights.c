@@ -300,7 +300,10 @@ void lights_cut(struct drawing *drawing)
                 length = at;
             }
         }
-        if (best >= 0 && best < (size->head_width + size->line) / 2) {
+        /* who trails is close behind his man: his head may touch that one's line */
+        double seen =
+            read_is_behind(drawing) ? size->head_width / 3 : (size->head_width + size->line) / 2;
+        if (best >= 0 && best < seen) {
             light_drop(drawing, light);
         } else if (length < whole) {
             light->path = path_cut(drawing->arena, &light->path, 0, length);
