@@ -186,8 +186,8 @@ static void on_back_tail(const struct cursor *c, const struct token *at, struct 
     }
     struct cursor trial = line_look(c, at + 2);
     bool own = false;
-    for (const struct token *who = at; who > c->at && !joint_at(who - 1);) {
-        own = own || attacker_at(--who, c->end) == (int)at[1].number;
+    for (const struct token *who = at; who > c->at && !own && !joint_at(who - 1); who--) {
+        own = attacker_at(who - 1, c->end) == (int)at[1].number;
     }
     if (own && take_among(&trial, wheres)) {
         add_cut(cuts, at, trial.at);
