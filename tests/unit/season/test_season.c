@@ -481,6 +481,21 @@ START_TEST(what_is_charted_twice_or_by_nobody_is_said)
 }
 END_TEST
 
+START_TEST(players_rows_are_parts_of_the_teams_row)
+{
+    static const char rows[] = BOOK "charted 2026-12-01 game\n  \"Lantern\" set 6 of 8\n"
+                                    "  \"Lantern\" set 4 of 5 by 3\n";
+    season_of(rows);
+    ck_assert(!has("season.over"));
+    season_of(str_format(&arena, "%s  \"Lantern\" set 2 of 4 by 2\n", rows).at);
+    ck_assert_str_eq(complaints(), "");
+    ck_assert(has("season.over"));
+    season_of(
+        str_format(&arena, "%scharted 2026-12-02 game\n  \"Lantern\" set 2 of 4 by 2\n", rows).at);
+    ck_assert(!has("season.over"));
+}
+END_TEST
+
 START_TEST(one_number_is_worn_by_one_player)
 {
     season_of("team \"Kites\"\n  1 \"Imo Vale\" guard, jersey 4\n"
@@ -537,6 +552,7 @@ int main(void)
                         (int)(sizeof teams / sizeof *teams));
     tcase_add_test(tcase, what_could_not_be_told_apart_is_said);
     tcase_add_test(tcase, what_is_charted_twice_or_by_nobody_is_said);
+    tcase_add_test(tcase, players_rows_are_parts_of_the_teams_row);
     tcase_add_test(tcase, one_number_is_worn_by_one_player);
     tcase_add_test(tcase, what_was_charted_stands_by_date);
     suite_add_tcase(suite, tcase);

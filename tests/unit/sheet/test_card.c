@@ -100,6 +100,15 @@ static size_t order_of_tag(const char *word)
     return situation_of(&arena, &play).order;
 }
 
+START_TEST(all_tags_of_ours_are_named_in_the_coachs_order)
+{
+    tag("man");
+    tag("zone");
+    ck_assert_str_eq(word_of(), "Man, against zone");
+    ck_assert_uint_eq(situation_of(&arena, &play).order, order_of_tag("man"));
+}
+END_TEST
+
 START_TEST(what_is_looked_for_in_a_hurry_stands_first)
 {
     static const char *const words[] = {"baseline",   "sideline", "after time-out",
@@ -122,6 +131,7 @@ int main(void)
     tcase_add_test(all, part_of_a_word_is_not_the_word);
     tcase_add_test(all, without_tags_a_throw_in_tells_where_it_is);
     tcase_add_test(all, without_tags_clock_and_defense_tell);
+    tcase_add_test(all, all_tags_of_ours_are_named_in_the_coachs_order);
     tcase_add_test(all, what_is_looked_for_in_a_hurry_stands_first);
     suite_add_tcase(suite, all);
     return suite_main(suite);

@@ -431,6 +431,8 @@ static const struct {
     {"1 passes to 2\nwhen 2 has the ball, 3 cuts to the rim", 0, 1, MOMENT_CAUGHT, 0},
     {"1 passes to 2\n1 s after 2 catches, 3 cuts to the rim", 0, 1, MOMENT_CAUGHT, 1},
     {"1 passes to 2\nwhile 1 passes, 3 cuts to the rim", 0, 1, MOMENT_STARTED, 0},
+    {"3 cuts to the rim\n1 passes to 3\nwhile 1 passes, 5 cuts to the rim", 1, 2, MOMENT_RELEASED,
+     0},
     {"1 passes to 2\nmeanwhile, 3 cuts to the rim", 0, 1, MOMENT_STARTED, 0},
     {"1 passes to 2\nthen 3 cuts to the rim", 0, 1, MOMENT_CAUGHT, 0},
     {"1 passes to 2\n1 s later, 3 cuts to the rim", 0, 1, MOMENT_CAUGHT, 1},

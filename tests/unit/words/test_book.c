@@ -182,6 +182,11 @@ static const struct book_case book_cases[] = {
      "5 min \"C\", 5 on 5, contact\n",
      "practice(plan plan broken)",
      "2:13 text.read-as, 3:11 text.read-as, 4:12 text.read-as, 4:20 text.plan"},
+    {"practice \"P\"\n10 min \"Scrimmage 5 on 5\"\n10 min \"Shell drill 4-on-4\"\n"
+     "10 min \"Scrimmage\", no contact\n5 min \"Shooting 1 on 0, delivered live balls\"\n"
+     "5 min \"Olive oil\"\n5 min \"Shell, no contact\"\n",
+     "practice(plan plan plan plan plan plan)",
+     "2:8 text.read-as, 3:8 text.read-as, 5:7 text.read-as"},
     {"practice \"P\"\n10 min scrimmage 4 on 4 full contact\n10 min shell, no contact\n"
      "5 min stretching\n3 min drinks break\n8 min shooting 1 on 0\n3 stations of 4 min\n"
      "8 min break the press\n",
