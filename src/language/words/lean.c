@@ -100,7 +100,8 @@ bool lean_read(struct cursor *c, sentence_list *out)
 
 bool lean_parts_read(struct cursor *c, sentence_list *out)
 {
-    if (c->lean || c->parted || c->thin) {
+    const int longest = 48; /* what runs on longer costs too much to read so often */
+    if (c->lean || c->parted || c->thin || c->end - c->at > longest) {
         return false;
     }
     struct cursor thin = *c;

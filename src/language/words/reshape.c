@@ -4,7 +4,8 @@
 
 #include "language/words/loose_read.h"
 
-enum { DEEPEST = 2, TRIES_MOST = 20, LONGEST = 60 };
+/* A long line costs more at each try; one that runs on and on is read by its parts. */
+enum { DEEPEST = 2, TRIES_MOST = 20, TRIES_LONG = 6, LONG = 32, LONGEST = 44 };
 
 /* ---- what the rules share ---- */
 
@@ -125,7 +126,7 @@ static bool shapes_tried(struct cursor *c, sentence_list *out)
 
 bool reshape_read(struct cursor *c, sentence_list *out)
 {
-    int tries = TRIES_MOST;
+    int tries = c->end - c->at > LONG ? TRIES_LONG : TRIES_MOST;
     if (c->shaped == DEEPEST || c->spared > 0 || c->lean || c->end - c->at > LONGEST) {
         return false;
     }
