@@ -252,31 +252,42 @@ static void take_row(struct season_maker *m, struct charted *charted, const stru
     }
 }
 
+struct charted_parts charted_parts(const struct charted *charted, const struct charted_row *row)
+{
+    struct charted_parts parts = {.whole = NULL};
+    for (size_t i = 0; i < charted->rows.count; i++) {
+        const struct charted_row *other = &charted->rows.at[i];
+        if (other->kind != row->kind || other->play != row->play ||
+            !str_equal_fold(other->word, row->word)) {
+            continue;
+        }
+        if (other->by.size == 0) {
+            parts.whole = other;
+            continue;
+        }
+        parts.part = other;
+        parts.made += other->made;
+        parts.of += other->of;
+    }
+    parts.fit = parts.whole && parts.made <= parts.whole->made && parts.of <= parts.whole->of;
+    return parts;
+}
+
 /* Do players' rows fit into the row that counts all of them? */
 static void hold_parts(struct season_maker *m, const struct charted *charted,
-                       const struct charted_row *whole)
+                       const struct charted_row *row)
 {
-    const struct charted_row *part = NULL;
-    int made = 0, of = 0;
-    for (size_t i = 0; i < charted->rows.count; i++) {
-        const struct charted_row *row = &charted->rows.at[i];
-        if (row->by.size > 0 && row->kind == whole->kind && row->play == whole->play &&
-            str_equal_fold(row->word, whole->word)) {
-            part = row;
-            made += row->made;
-            of += row->of;
-        }
-    }
-    if (!part || (made <= whole->made && of <= whole->of)) {
+    struct charted_parts parts = charted_parts(charted, row);
+    if (parts.whole != row || !parts.part || parts.fit) {
         return;
     }
-    struct diag *diag = diag_add(m->diags, DIAG_SEASON_OVER, whole->span,
+    struct diag *diag = diag_add(m->diags, DIAG_SEASON_OVER, row->span,
                                  "players' rows are %d of %d together, and this one, which counts "
                                  "all, is %d of %d: both are counted",
-                                 made, of, whole->made, whole->of);
+                                 parts.made, parts.of, row->made, row->of);
     diag_help(m->diags, diag, "mend the counts; a row of others has a name too: by \"…\"");
     if (diag) {
-        diag->other = part->span;
+        diag->other = parts.part->span;
     }
 }
 
@@ -292,9 +303,7 @@ void charted_make(struct season_maker *m, const struct block *block)
         }
     }
     for (size_t i = 0; i < charted.rows.count; i++) {
-        if (charted.rows.at[i].by.size == 0) {
-            hold_parts(m, &charted, &charted.rows.at[i]);
-        }
+        hold_parts(m, &charted, &charted.rows.at[i]);
     }
     VEC_PUSH(m->arena, &m->out->charted, charted);
 }

@@ -45,6 +45,14 @@ struct charted {
     VEC(struct charted_row) rows; /* those whose names were found */
     struct span span;
 };
+/* Of what a row counts: the row of the same day that counts all of it, without a name, and what the
+ * rows with players' names are together. */
+struct charted_parts {
+    const struct charted_row *whole, *part; /* the last of each; or NULL */
+    int made, of;
+    bool fit; /* they are parts of the whole; else that is of others */
+};
+struct charted_parts charted_parts(const struct charted *charted, const struct charted_row *row);
 /* Days from one fixed day on: how far two of them are apart is true. */
 int charted_day(const struct charted *charted);
 struct season {

@@ -36,16 +36,13 @@ static bool only_is(const struct cursor *c, const struct token *from, const stru
 bool shape_apposed(const struct cursor *c, const struct token *at, struct recast *r)
 {
     enum { FAR = 8 };
-    const struct token *end = at + 2;
     if (!attacker_at(at, c->end) || !clause_begins_at(c, at) || at + 4 >= c->end ||
         !token_is_mark(at + 1, ',')) {
         return false;
     }
-    while (end < c->end && end < at + 2 + FAR && end->kind != TOKEN_MARK) {
-        end++;
-    }
+    const struct token *end = mark_ahead(c, at + 2, FAR);
     if (end + 1 >= c->end || !token_is_mark(end, ',') || !only_is(c, at + 2, end) ||
-        !(verb_at(c, end + 1) || ends_in_s(end + 1))) {
+        !deed_at(c, end + 1)) {
         return false;
     }
     recast_copy(c, r, c->at, at + 1);
@@ -66,7 +63,7 @@ static bool one_who(const struct cursor *c, const struct token *at, struct recas
     const struct token *one = past_fillers(trial.at, c->end);
     bool is = one + 2 < c->end && token_is_spelled(one) && one->number == 1 &&
               token_is_word(one + 1, "who");
-    if (!is || !(verb_at(c, one + 2) || ends_in_s(one + 2))) {
+    if (!is || !deed_at(c, one + 2)) {
         return false;
     }
     recast_copy(c, r, c->at, at + 1);
@@ -90,8 +87,7 @@ bool shape_cleft(const struct cursor *c, const struct token *at, struct recast *
         return false;
     }
     trial.at = who + 1;
-    if (!take_among(&trial, whos) || trial.at >= c->end ||
-        !(verb_at(c, trial.at) || ends_in_s(trial.at))) {
+    if (!take_among(&trial, whos) || trial.at >= c->end || !deed_at(c, trial.at)) {
         return false;
     }
     recast_copy(c, r, c->at, at);
@@ -145,10 +141,8 @@ bool shape_because(const struct cursor *c, const struct token *at, struct recast
     if (!sentence_begins_at(c, at) || !take_among(&trial, heads)) {
         return false;
     }
-    const struct token *man = past_fillers(trial.at, c->end), *comma = man;
-    while (comma < c->end && comma->kind != TOKEN_MARK) {
-        comma++;
-    }
+    const struct token *man = past_fillers(trial.at, c->end);
+    const struct token *comma = mark_ahead(c, man, c->end - man);
     struct cursor main = line_look(c, comma < c->end ? comma + 1 : comma), here = main;
     if (man >= c->end || man->kind != TOKEN_DEFENDER || comma + 1 >= c->end ||
         !token_is_mark(comma, ',') || !subject_verb_is(&main)) {
@@ -204,17 +198,13 @@ bool shape_moment_inside(const struct cursor *c, const struct token *at, struct 
 {
     static const char *const ties[] = {"after",  "once", "when", "as",    "before",
                                        "having", "on",   "upon", "while", NULL};
-    enum { FAR = 12 };
+    enum { FAR = 9 };
     if (!attacker_at(at, c->end) || !clause_begins_at(c, at) || at + 5 >= c->end ||
         !token_is_mark(at + 1, ',') || !token_is_among(at + 2, ties)) {
         return false;
     }
-    const struct token *end = at + 3;
-    while (end < c->end && end < at + FAR && end->kind != TOKEN_MARK) {
-        end++;
-    }
-    if (end + 1 >= c->end || !token_is_mark(end, ',') ||
-        !(verb_at(c, end + 1) || ends_in_s(end + 1))) {
+    const struct token *end = mark_ahead(c, at + 3, FAR);
+    if (end + 1 >= c->end || !token_is_mark(end, ',') || !deed_at(c, end + 1)) {
         return false;
     }
     recast_copy(c, r, c->at, at);
@@ -277,7 +267,6 @@ bool shape_by(const struct cursor *c, const struct token *at, struct recast *r)
     static const char *const goes[] = {"cuts",  "goes",  "runs",  "dribbles", "comes", "drives",
                                        "cut",   "go",    "run",   "sprints",  "dives", "slides",
                                        "moves", "right", "close", NULL};
-    static const char *const hims[] = {"him", "her", NULL};
     const struct token *whom = at + 1, *clause;
     if (!token_is_word(at, "by") || at < c->at + 2 || whom + 1 >= c->end ||
         !token_is_among(at - 1, goes)) {
@@ -286,7 +275,7 @@ bool shape_by(const struct cursor *c, const struct token *at, struct recast *r)
     int user = acts_in_clause(c, at, &clause);
     struct who who = {.kind = WHO_PLAYER, .number = user, .span = at->span}, by = who, second;
     bool several, waits = user && above_waiting_screen(c, &who, &by, &second, &several);
-    bool him = token_is_among(whom, hims);
+    bool him = token_is_among(whom, him_or_her);
     if (!user || (him ? !waits || several : !attacker_at(whom, c->end))) {
         return false;
     }
@@ -339,10 +328,9 @@ static int screened_for(const struct cursor *c, const struct token *at)
 bool shape_he(const struct cursor *c, const struct token *at, struct recast *r)
 {
     static const char *const ties[] = {"as", "when", "once", "while", "after", "until", NULL};
-    static const char *const hes[] = {"he", "she", NULL};
     struct cursor verb = line_look(c, at + 1);
     struct phrase phrase;
-    if (at < c->at + 3 || at + 1 >= c->end || !token_is_among(at, hes)) {
+    if (at < c->at + 3 || at + 1 >= c->end || !token_is_among(at, he_or_she)) {
         return false;
     }
     bool tie = token_is_among(at - 1, ties), joint = clause_begins_at(c, at);
@@ -387,7 +375,6 @@ bool shape_right_after(const struct cursor *c, const struct token *at, struct re
 bool shape_own_catch(const struct cursor *c, const struct token *at, struct recast *r)
 {
     static const char *const ties[] = {"as soon as", "once", "when", "after", NULL};
-    static const char *const hes[] = {"he", "she", NULL};
     static const char *const gets[] = {"gets it",       "has it",     "catches it", "catches ball",
                                        "receives it",   "gets ball",  "has ball",   "catches",
                                        "has caught it", "has got it", NULL};
@@ -395,7 +382,7 @@ bool shape_own_catch(const struct cursor *c, const struct token *at, struct reca
     struct somebody acts;
     struct phrase phrase;
     bool own;
-    if (at < c->at + 3 || !take_among(&trial, ties) || !take_among(&trial, hes) ||
+    if (at < c->at + 3 || !take_among(&trial, ties) || !take_among(&trial, he_or_she) ||
         !take_among(&trial, gets) || !(trial.at == c->end || clause_ends(trial.at))) {
         return false;
     }

@@ -234,6 +234,7 @@ const char *const place_words[] = {"to", "at", "in", "into", "on", "onto", "towa
 const char *const begin_words[] = {"out of", "from", NULL};
 const char *const owner_words[] = {"his", "her", "their", NULL};
 const char *const he_or_she[] = {"he", "she", NULL};
+const char *const him_or_her[] = {"him", "her", NULL};
 
 /* men.def five times: each list keeps the rows of some kinds. */
 #define KEEP(word) word,

@@ -170,7 +170,6 @@ static const struct token *off_who(const struct cursor *line, const struct token
 {
     static const char *const whos[] = {"who", "whos", "that", NULL};
     static const char *const places[] = {"at", "on", "in", NULL};
-    static const char *const him[] = {"him", "her", NULL};
     enum { FAR = 9 };
     int number = attacker_at(at, line->end);
     const struct token *by = at + 1;
@@ -204,8 +203,8 @@ static const struct token *off_who(const struct cursor *line, const struct token
         whom++;
     }
     const char *kind;
-    if (whom + 1 >= line->end || !token_is_word(whom, "for") || !token_is_among(whom + 1, him) ||
-        !screens_of_each(who + 1, whom, &kind)) {
+    if (whom + 1 >= line->end || !token_is_word(whom, "for") ||
+        !token_is_among(whom + 1, him_or_her) || !screens_of_each(who + 1, whom, &kind)) {
         return NULL;
     }
     const struct token *rest = whom + 2;

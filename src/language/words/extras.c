@@ -317,7 +317,6 @@ bool past_defender(struct predicate *p)
     static const char *const ways[] = {"past", "by", "right by", "right past", "around", NULL};
     static const char *const men[] = {"his man",      "her man",      "his defender",
                                       "her defender", "the defender", NULL};
-    static const char *const him[] = {"him", "her", NULL};
     struct cursor trial = *p->c;
     struct who who;
     bool goes = p->c->speech && p->s->verb == VERB_GOES && !p->s->place &&
@@ -326,7 +325,7 @@ bool past_defender(struct predicate *p)
         return false;
     }
     const struct token *way = trial.at;
-    bool beaten = take_among(&trial, men) || (p->c->speech && take_among(&trial, him)) ||
+    bool beaten = take_among(&trial, men) || (p->c->speech && take_among(&trial, him_or_her)) ||
                   defender_read(&trial, &who);
     if (!beaten && !(p->c->speech && by_is_all(p->c, way))) { /* goes right by */
         return false;

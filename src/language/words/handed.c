@@ -24,8 +24,7 @@ static int hands_it(const struct cursor *c, const struct token *at, int receiver
     }
     above_list above = above_sentences(c, false);
     const struct sentence *last = above.count > 0 ? above.at[above.count - 1] : NULL;
-    static const char *const hims[] = {"him", "her", NULL}; /* passes to him: who was told of */
-    bool him = last && last->subject.count == 1 && !none_among(c->at, at, hims);
+    bool him = last && last->subject.count == 1 && !none_among(c->at, at, him_or_her);
     return him && last->subject.at[0].number != receiver ? last->subject.at[0].number : 0;
 }
 
@@ -202,9 +201,8 @@ static bool hand_before(const struct cursor *c, const struct token *at, struct h
 static bool comes_off_screen(const struct hand_before *b, int giver)
 {
     static const char *const uses[] = {"off", "curls", "uses", NULL};
-    static const char *const hims[] = {"him", "her", NULL};
     return !none_among(b->verb, b->stop, uses) && !names_player(b->verb, b->stop, giver) &&
-           none_among(b->verb, b->stop, hims);
+           none_among(b->verb, b->stop, him_or_her);
 }
 
 /* The line up to the hand-off: who only comes for it comes by himself. */

@@ -2,7 +2,7 @@
 /* heard_again: what is said twice over in a dictated line: a place once more behind `yeah`, who
  * acts once more as `he's`; and `two` where a phone heard `to`. Puts the tokens of the second
  * reading right: see hearing.c. */
-#include "language/words/speech.h"
+#include "language/words/put_plain.h"
 
 #include <string.h>
 
@@ -20,19 +20,6 @@ static void note_again(const struct cursor *c, struct span span)
     diag_help(c->diags, diag, "delete one of the two");
 }
 
-/* A spot from `at` on; gives where it ends, or NULL. */
-static const struct token *again_spot(const struct cursor *c, const struct token *at,
-                                      const struct place **place)
-{
-    struct cursor trial = cursor_look(c);
-    struct cursor_mark mark = cursor_mark(c);
-    trial.at = at;
-    *place = at < c->end ? spot_read(&trial, true) : NULL;
-    const struct token *end = *place ? trial.at : NULL;
-    cursor_back(&trial, mark);
-    return end;
-}
-
 /* The spot that ends right before `end`; gives where it begins, or NULL. */
 static const struct token *spot_before(const struct cursor *c, const struct token *from,
                                        const struct token *end, const struct place **place)
@@ -41,7 +28,7 @@ static const struct token *spot_before(const struct cursor *c, const struct toke
     const struct token *longest = NULL;
     const struct place *one;
     for (const struct token *at = end; at > from && at > end - FAR;) {
-        if (again_spot(c, --at, &one) == end) {
+        if (spot_end(c, --at, &one) == end) {
             longest = at;
             *place = one;
         }
@@ -64,7 +51,7 @@ static size_t places_again(struct cursor *c, struct token *tokens, size_t count)
         while (back > tokens && token_is_among(back - 1, sounds)) {
             back--;
         }
-        const struct token *to = again_spot(c, tokens + i + 1, &second);
+        const struct token *to = spot_end(c, tokens + i + 1, &second);
         const struct token *from = to ? spot_before(c, tokens, back, &first) : NULL;
         if (!from || first->kind != PLACE_SPOT || second->kind != PLACE_SPOT ||
             first->spot != second->spot || (token_is_word(&tokens[i], "so") && first->side)) {
@@ -147,7 +134,7 @@ static void twos_for_to(const struct cursor *c, struct token *tokens, size_t cou
         bool whom =
             token_is_among(two - 1, passes) && next->kind == TOKEN_NUMBER && !next->possessive;
         bool where = token_is_among(two - 1, goes) && next->kind == TOKEN_WORD &&
-                     again_spot(c, next, &place) != NULL;
+                     spot_end(c, next, &place) != NULL;
         if (!heard || two->possessive || !(whom || where)) {
             continue;
         }

@@ -190,11 +190,10 @@ bool remarked(const struct cursor *c, struct recast *r)
 /* looks for 5, and passes it in to her: who was looked for. */
 static void put_seen(const struct cursor *c, struct recast *r, const struct somebody *seen)
 {
-    static const char *const thems[] = {"him", "her", NULL};
     for (const struct token *at = r->to; seen->from && at < c->end && !clause_ends(at); at++) {
         bool alone = at + 1 == c->end || at[1].kind != TOKEN_WORD ||
                      !str_is(at[1].text, "man"); /* her man is another */
-        if (token_is_among(at, thems) && alone) {
+        if (token_is_among(at, him_or_her) && alone) {
             recast_copy(c, r, r->to, at);
             recast_somebody(c, r, seen);
             r->to = at + 1;

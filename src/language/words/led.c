@@ -346,12 +346,9 @@ bool shape_not_done_inside(const struct cursor *c, const struct token *at, struc
     if (at < c->at + 2 || !take_among(&trial, nots)) {
         return false;
     }
-    const struct token *end = trial.at;
-    while (end < c->end && end->kind != TOKEN_MARK) {
-        end++;
-    }
+    const struct token *end = mark_ahead(c, trial.at, c->end - trial.at);
     if (end + 1 >= c->end || !token_is_mark(end, ',') || end == trial.at ||
-        !none_among(trial.at, end, turns) || !(verb_at(c, end + 1) || ends_in_s(end + 1))) {
+        !none_among(trial.at, end, turns) || !deed_at(c, end + 1)) {
         return false;
     }
     recast_copy(c, r, c->at, at);

@@ -6,7 +6,6 @@
 
 #include <string.h>
 
-static const char *const hims[] = {"him", "her", NULL};
 static const char *const balls[] = {"it", "ball", "pass", NULL};
 
 /* Which of the verbs is said in the clause of that subject. */
@@ -253,7 +252,7 @@ static bool pass_comes(struct cursor *c, int *giver)
     if (!take_among(&trial, comes)) {
         return false;
     }
-    take_among(&trial, hims);
+    take_among(&trial, him_or_her);
     c->at = trial.at;
     return part_ends(&trial);
 }
@@ -272,7 +271,7 @@ static bool put_pass_to(const struct cursor *c, struct recast *r, const struct t
     const struct token *verb_end = trial.at;
     bool to = token_is_word(&verb_end[-1], "to");
     struct cursor dative = trial;
-    if (take_among(&dative, hims) && take_among(&dative, balls)) {
+    if (take_among(&dative, him_or_her) && take_among(&dative, balls)) {
         recast_copy(c, r, from, verb_end);
         recast_word(c, r, "to");
         recast_number(c, r, number);
@@ -281,7 +280,7 @@ static bool put_pass_to(const struct cursor *c, struct recast *r, const struct t
     }
     bool named = false, put = false;
     for (const struct token *at = verb_end; at < end; at++) {
-        named = named || number_token(at) || token_is_among(at, hims);
+        named = named || number_token(at) || token_is_among(at, him_or_her);
     }
     recast_copy(c, r, from, verb_end);
     take_among(&trial, balls);
@@ -293,7 +292,7 @@ static bool put_pass_to(const struct cursor *c, struct recast *r, const struct t
         recast_number(c, r, number);
     }
     for (const struct token *at = trial.at; at < end; at++) {
-        if (!put && token_is_among(at, hims)) {
+        if (!put && token_is_among(at, him_or_her)) {
             recast_number(c, r, number);
             put = true;
         } else {
@@ -364,7 +363,7 @@ bool relative_which(const struct cursor *c, struct recast *r)
             continue;
         }
         struct cursor throw = trial, use = trial;
-        if (take_among(&throw, throws) && (take_among(&throw, hims), part_ends(&throw))) {
+        if (take_among(&throw, throws) && (take_among(&throw, him_or_her), part_ends(&throw))) {
             struct cursor here = line_look(c, which);
             recast_copy(c, r, c->at, before);
             recast_word(&here, r, "from");

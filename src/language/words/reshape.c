@@ -22,6 +22,20 @@ bool none_among(const struct token *from, const struct token *to, const char *co
     return from >= to;
 }
 
+bool deed_at(const struct cursor *c, const struct token *at)
+{
+    return verb_at(c, at) || ends_in_s(at);
+}
+
+const struct token *mark_ahead(const struct cursor *c, const struct token *from, ptrdiff_t far)
+{
+    const struct token *end = from;
+    while (end < c->end && end - from < far && end->kind != TOKEN_MARK) {
+        end++;
+    }
+    return end;
+}
+
 bool sentence_begins_at(const struct cursor *c, const struct token *at)
 {
     while (at > c->at && at[-1].filler) {

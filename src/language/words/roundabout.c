@@ -44,7 +44,6 @@ bool dative(const struct cursor *c, struct recast *r)
 bool hits_with(const struct cursor *c, struct recast *r)
 {
     static const char *const hits[] = {"hits", "hit", "finds", "find", "feeds", "feed", NULL};
-    static const char *const hims[] = {"him", "her", NULL};
     struct cursor trial = cursor_look(c);
     struct somebody giver = {.from = NULL}, to = {.from = NULL};
     struct phrase phrase;
@@ -53,7 +52,7 @@ bool hits_with(const struct cursor *c, struct recast *r)
     if (!take_among(&trial, hits)) {
         return false;
     }
-    bool he = take_among(&trial, hims) && named && above_him(c, &giver.who, &him) &&
+    bool he = take_among(&trial, him_or_her) && named && above_him(c, &giver.who, &him) &&
               him.kind == WHO_PLAYER;
     if ((!he && !player_here(&trial, &to)) || !take_words(&trial, "with")) {
         return false;

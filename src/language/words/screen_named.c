@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* screen_named: a screen that is only named by the one who goes off it, anywhere in what he does:
  * `2 runs the baseline off a stagger, first 5 and then 4`, `fades behind a flare screen set by 5`,
- * `curls the screen that 5 brings`. Who sets it is told first. Rules of reshape.h. */
+ * `curls the screen that 5 brings`. Who sets it is told first. Rules of
+ * reshape.h, for what purpose.c leaves: one screener by name, off whom one goes right behind his
+ * verb, is put in order there, where a line unfolds, with where he screens. */
 #include "language/words/reshape.h"
 
 /* The screen as it is named. */
@@ -119,8 +121,7 @@ static bool relative_setter(struct cursor *c, struct named *out)
         }
         trial.at = man + 1;
     } else if (take_words(&trial, "for")) {
-        static const char *const hims[] = {"him", "her", NULL};
-        if (!take_among(&trial, hims)) {
+        if (!take_among(&trial, him_or_her)) {
             return false;
         }
     }

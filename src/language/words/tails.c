@@ -38,7 +38,7 @@ bool shape_who(const struct cursor *c, const struct token *at, struct recast *r)
         return false;
     }
     whom -= token_is_mark(whom, ',') ? 1 : 0;
-    if (!attacker_at(whom, c->end) || !(verb_at(c, at + 1) || ends_in_s(at + 1))) {
+    if (!attacker_at(whom, c->end) || !deed_at(c, at + 1)) {
         return false;
     }
     recast_copy(c, r, c->at, whom + 1);
@@ -96,7 +96,6 @@ bool shape_pass_comes(const struct cursor *c, const struct token *at, struct rec
     static const char *const comes[] = {"meets",       "finds",    "reaches", "hits",
                                         "goes to",     "comes to", "is for",  "gets to",
                                         "arrives for", "leads",    NULL};
-    static const char *const hims[] = {"him", "her", NULL};
     static const char *const ends[] = {"there", "at once", "right there", "on the spot", NULL};
     struct cursor trial = line_look(c, at), here = trial;
     struct phrase phrase;
@@ -112,7 +111,8 @@ bool shape_pass_comes(const struct cursor *c, const struct token *at, struct rec
         return false;
     }
     int number = attacker_at(whom, c->end);
-    number = !number && token_is_among(whom, hims) ? acts_in_clause(c, at - 1, &clause) : number;
+    number =
+        !number && token_is_among(whom, him_or_her) ? acts_in_clause(c, at - 1, &clause) : number;
     if (!number || number == giver) {
         return false;
     }

@@ -219,11 +219,10 @@ bool waits_for_screen(const struct cursor *c, struct recast *r)
     if (!player_here(&trial, &who) || !take_among(&trial, waits)) {
         return false;
     }
-    static const char *const hims[] = {"him", "her", NULL};
     struct who screener, second;
     bool several;
     struct cursor him = trial, on = trial;
-    if (take_among(&him, hims) && (on = him, take_joint(&on)) && !subject_verb_is(&on) &&
+    if (take_among(&him, him_or_her) && (on = him, take_joint(&on)) && !subject_verb_is(&on) &&
         verb_begins(&on) && above_waiting_screen(c, &who.who, &screener, &second, &several) &&
         !several) {
         recast_somebody(c, r, &who); /* whose screen waits for him */

@@ -285,14 +285,11 @@ static void open_card(struct card_flow *flow)
 {
     struct setter *setter = &flow->rows.setter;
     const struct sheet_job *job = setter->job;
-    const struct play **plays = arena_array(setter->arena, const struct play *, job->count);
-    for (size_t i = 0; i < job->count; i++) {
-        plays[i] = job->plays[i].play;
-    }
-    struct caution caution = caution_of_plays(setter->arena, CAUTION_PLAYERS, plays, job->count);
+    const struct play *first = job->plays[0].play;
+    struct caution caution = caution_of_job(setter);
     struct head_words *head = arena_new(setter->arena, struct head_words);
-    head->sheet = words_sheet(setter->arena, "Bench card", plays[0]);
-    head->foot = job->count == 1 ? plays[0]->name : job->book->title;
+    head->sheet = words_sheet(setter->arena, "Bench card", first);
+    head->foot = job->count == 1 ? first->name : job->book->title;
     rows_open(&flow->rows, head, &caution);
 }
 

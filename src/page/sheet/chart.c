@@ -193,7 +193,7 @@ static struct galley *player_row(const struct rows *rows, const struct counted_p
         const struct text_block *spots = rows_set(rows, TYPE_HEADING, player->spots);
         double x = real_max(14, text_width(spots) + 6);
         galley_text(row, spots, 0, 14.5, ROLE_TEXT);
-        rows_name(rows, row, who_told(rows, player->entry), vec2_of(x, 14.5),
+        rows_name(rows, row, TYPE_SENTENCE, who_told(rows, player->entry), vec2_of(x, 14.5),
                   PLAYER_X - x - PLAYER_GAP, 5);
     }
     for (int i = 0; i < COLUMNS; i++) {

@@ -69,28 +69,6 @@ static void add_player(struct arena *arena, struct counted *counted, const struc
     found->of += row->of;
 }
 
-static bool same_count(const struct charted_row *a, const struct charted_row *b)
-{
-    return a->play == b->play && a->kind == b->kind && str_equal_fold(a->word, b->word);
-}
-
-/* Is it a player's part of what the same block counts of all of them? Where the parts are more than
- * the whole, the row without a name is of others. */
-static bool is_part(const struct charted *charted, const struct charted_row *row)
-{
-    const struct charted_row *whole = NULL;
-    int made = 0, of = 0;
-    for (size_t i = 0; i < charted->rows.count && row->by.size > 0; i++) {
-        const struct charted_row *other = &charted->rows.at[i];
-        if (same_count(other, row)) {
-            whole = other->by.size == 0 ? other : whole;
-            made += other->by.size > 0 ? other->made : 0;
-            of += other->by.size > 0 ? other->of : 0;
-        }
-    }
-    return whole && made <= whole->made && of <= whole->of;
-}
-
 static void points_last(counted_list *out)
 {
     for (size_t i = 0; i + 1 < out->count; i++) {
@@ -113,7 +91,8 @@ void counted_gather(struct arena *arena, const struct season *season, const stru
                 continue;
             }
             struct counted *counted = find(arena, out, row);
-            if (!is_part(charted, row)) {
+            /* A player's part of what the same day counts of all of them is counted there. */
+            if (row->by.size == 0 || !charted_parts(charted, row).fit) {
                 add_day(arena, counted, charted, row);
             }
             if (row->by.size > 0) {

@@ -9,7 +9,6 @@
 #include "page/sheet/fill_in.h"
 #include "page/sheet/telling.h"
 
-#define TO_DIAGRAM 8.0
 #define PITCH 19.0       /* of lines to write on, */
 #define SMALL_PITCH 17.5 /* and where a page is saved by it */
 #define APART 4.0        /* between two questions, besides their leading */
@@ -17,11 +16,10 @@
 #define COVER_GAP 17.0   /* under the line to cover along */
 #define COVER_BASE 10.0  /* of what stands there */
 
-/* A picture with its question beside it, large and small, and a full floor; pictures that may be
+/* A picture with its question beside it, large and small, and so a full floor; pictures that may be
  * seen together, side by side. */
 static const struct ask_form strip = {1, 300, 324, 180, 0, true, TYPE_HEADING};
 static const struct ask_form small_strip = {1, 237.6, 266.4, 237.6, 0, true, TYPE_HEADING};
-static const struct ask_form full_strip = {1, 237.6, 266.4, 237.6, 0, true, TYPE_HEADING};
 static const struct ask_form pairs = {2, 237.6, 0, 237.6, 266.4, false, TYPE_HEADING};
 static const struct ask_form small_pairs = {2, 196, 0, 237.6, 266.4, false, TYPE_HEADING};
 enum { LEAST_ASKED = 4 /* questions, of a play that has so many */ };
@@ -59,8 +57,7 @@ static double set_picture(struct galley *row, const struct pictures *pictures, s
     double x = form->pitch * (double)column;
     galley_text(row, pictures->heading[column], x, HEADING_BASE, ROLE_TEXT);
     galley_keep(row);
-    double lines = (double)(pictures->lines - 1);
-    double top = HEADING_BASE + type_leading(form->heading) * lines + TO_DIAGRAM;
+    double top = ask_form_top(form, pictures->lines);
     galley_scene(row, scene, x, top);
     return form->beside ? top + HEADING_BASE : top + scene->height + TO_SENTENCE;
 }
@@ -126,7 +123,7 @@ static const struct ask_form *choose_form(const struct filling_in *filling,
         tall = tall || asked[i].scene->height > asked[i].scene->width;
     }
     if (count == 1) {
-        return tall ? &full_strip : filling->small ? &small_strip : &strip;
+        return tall || filling->small ? &small_strip : &strip;
     }
     return filling->small && !tall ? &small_pairs : &pairs;
 }
@@ -325,14 +322,9 @@ static void add_notes_page(struct booklet *booklet)
 
 static void add_answers_pages(struct booklet *booklet, const answers_list *all)
 {
-    const struct sheet_job *job = booklet->setter.job;
     struct arena *arena = booklet->setter.arena;
     struct arena_mark mark = arena_mark(arena);
-    const struct play **plays = arena_array(arena, const struct play *, job->count);
-    for (size_t i = 0; i < job->count; i++) {
-        plays[i] = job->plays[i].play;
-    }
-    struct caution caution = caution_of_plays(arena, CAUTION_PLAYERS, plays, job->count);
+    struct caution caution = caution_of_job(&booklet->setter);
     if (booklet->pages.count % 2 == 1) {
         add_notes_page(booklet);
     }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* fill_in: the parts of fill-in sheets that questions and answers share: pictures side by side,
- * each under its heading, words behind their letter; and the answers, in rows that are kept until
- * the pages of all questions are set. Private to sheet. */
+/* fill_in: what questions and answers of fill-in sheets share: a picture's heading, words behind
+ * their letter; and the answers, which are kept until the pages of all questions are set. Private
+ * to sheet. */
 #ifndef PAGE_SHEET_FILL_IN_H
 #define PAGE_SHEET_FILL_IN_H
 
@@ -20,6 +20,8 @@ struct ask_form {
     bool beside;
     enum type heading;
 };
+/* From a row's top to its pictures', of which the longest heading has so many lines. */
+double ask_form_top(const struct ask_form *form, size_t lines);
 
 /* A play that is asked about. */
 struct filling_in {

@@ -4,17 +4,16 @@
 #include "page/sheet/fill_in.h"
 
 #include "language/tell/tell.h"
-#include "page/sheet/telling.h"
 #include "page/sheet/blanked.h"
+#include "page/sheet/telling.h"
 
-#define BOX_WIDE 26.0 /* for points */
-#define BOX_UP 10.0   /* its top over the baseline of "of 3 points", */
-#define BOX_DOWN 3.5  /* and its foot under it */
-#define BOX_GAP 6.0   /* to its words */
-#define TO_DIAGRAM 8.0
+#define BOX_WIDE 26.0  /* for points */
+#define BOX_UP 10.0    /* its top over the baseline of "of 3 points", */
+#define BOX_DOWN 3.5   /* and its foot under it */
+#define BOX_GAP 6.0    /* to its words */
 #define NAME_RULE 18.6 /* under a play's name, */
-#define NAME_RISE 9.0  /* the first line of a long one is so much higher */
 #define NAME_GAP 4.0   /* over what it stands over; */
+#define NAME_RISE 9.0  /* the first line of a long one is so much higher */
 
 /* Answers, of a play with few pictures, and with more: a question's picture is the answer's
  * enlarged, so that line lies on line. */
@@ -104,7 +103,7 @@ static void set_row(struct galley *row, const struct ask_form *form,
         size_t own = text_lines(answers[i]->heading);
         lines = own > lines ? own : lines;
     }
-    double down = HEADING_BASE + type_leading(form->heading) * (double)(lines - 1) + TO_DIAGRAM;
+    double down = ask_form_top(form, lines);
     for (size_t i = 0; i < count; i++) {
         double x = form->pitch * (double)i;
         galley_text(row, answers[i]->heading, x, top + HEADING_BASE, ROLE_TEXT);
@@ -145,17 +144,6 @@ struct mixed_row {
     size_t count;
 };
 
-/* A long name is smaller, on two lines. */
-static const struct text_block *name_set(const struct setter *setter, struct str name, double width)
-{
-    const struct text_block *words = words_set(setter, TYPE_HEADING, name, width);
-    if (text_lines(words) > 1) {
-        struct str fit = words_fit(setter, TYPE_SMALL_HEADING, name, width, 2);
-        words = words_set(setter, TYPE_SMALL_HEADING, fit, width);
-    }
-    return words;
-}
-
 /* "Lantern", and at the right the box for what its points add up to, over a rule as long as its
  * pictures in this row. */
 static void set_name(const struct rows *rows, struct galley *row, const struct mixed_row *mixed,
@@ -168,8 +156,7 @@ static void set_name(const struct rows *rows, struct galley *row, const struct m
                                        : STR("continued");
     double box = mixed->first[from] ? BOX_WIDE + BOX_GAP : 0;
     double wide = right - left - text_width(rows_set(rows, TYPE_NOTE, of)) - box - BOX_GAP;
-    const struct text_block *name = name_set(&rows->setter, answers->name, wide);
-    galley_text(row, name, left, ROW_BASE - (text_lines(name) > 1 ? NAME_RISE : 0), ROLE_TEXT);
+    rows_name(rows, row, TYPE_HEADING, answers->name, vec2_of(left, ROW_BASE), wide, NAME_RISE);
     galley_keep(row);
     if (mixed->first[from]) {
         set_points(&rows->setter, row, vec2_of(right, ROW_BASE), of, TYPE_NOTE, true);

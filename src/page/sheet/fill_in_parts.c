@@ -3,9 +3,16 @@
 #include "page/sheet/fill_in.h"
 
 #include "language/tell/tell.h"
+#include "page/sheet/telling.h"
 
+#define TO_DIAGRAM 8.0
 #define INDENT 15.0   /* of a question behind its letter */
 #define LETTER_UP 3.3 /* the middle of its disc over the baseline */
+
+double ask_form_top(const struct ask_form *form, size_t lines)
+{
+    return HEADING_BASE + type_leading(form->heading) * (double)(lines - 1) + TO_DIAGRAM;
+}
 
 static struct str labelled(struct arena *arena, const struct asked *asked, struct str title)
 {

@@ -45,6 +45,16 @@ struct caution caution_of_plays(struct arena *arena, enum caution_kind kind,
     return (struct caution){kind, care.young, care.own, care.own_count};
 }
 
+struct caution caution_of_job(const struct setter *setter)
+{
+    const struct sheet_job *job = setter->job;
+    const struct play **plays = arena_array(setter->arena, const struct play *, job->count);
+    for (size_t i = 0; i < job->count; i++) {
+        plays[i] = job->plays[i].play;
+    }
+    return caution_of_plays(setter->arena, CAUTION_PLAYERS, plays, job->count);
+}
+
 static void add_line(const struct setter *setter, struct galley *galley, struct str line,
                      int *lines)
 {

@@ -56,6 +56,8 @@ struct caution caution_of_play(const struct play *play);
 /* Of all of them: young when one of them is, each of the coach's own lines once. */
 struct caution caution_of_plays(struct arena *arena, enum caution_kind kind,
                                 const struct play *const *plays, size_t count);
+/* Of all the plays of the sheet. */
+struct caution caution_of_job(const struct setter *setter);
 /* Lines of caution that stand at the foot of every page; the rest of the coach's own lines goes
  * where `surplus` says: true when they are too many for the foot. */
 const struct galley *page_caution(const struct setter *setter, const struct caution *caution,

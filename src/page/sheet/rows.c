@@ -112,14 +112,15 @@ const struct text_block *rows_set(const struct rows *rows, enum type type, struc
     return words_set(&rows->setter, type, text, 0);
 }
 
-void rows_name(const struct rows *rows, struct galley *row, struct str name, struct vec2 base,
-               double width, double rise)
+void rows_name(const struct rows *rows, struct galley *row, enum type type, struct str name,
+               struct vec2 base, double width, double rise)
 {
     const struct setter *setter = &rows->setter;
-    const struct text_block *words = words_set(setter, TYPE_SENTENCE, name, width);
+    enum type smaller = type == TYPE_HEADING ? TYPE_SMALL_HEADING : TYPE_NOTE;
+    const struct text_block *words = words_set(setter, type, name, width);
     if (text_lines(words) > 1) {
-        name = words_fit(setter, TYPE_NOTE, name, width, 2);
-        words = words_set(setter, TYPE_NOTE, name, width);
+        name = words_fit(setter, smaller, name, width, 2);
+        words = words_set(setter, smaller, name, width);
         base.y -= text_lines(words) > 1 ? rise : 0;
     }
     galley_text(row, words, base.x, base.y, ROLE_TEXT);

@@ -35,10 +35,10 @@ void row_end(struct galley *row, double weight);
 struct galley *rows_section(const struct rows *rows, struct str title, struct str note);
 /* A line of text. */
 const struct text_block *rows_set(const struct rows *rows, enum type type, struct str text);
-/* A person's name on one line, else smaller on two, the first of them `rise` higher; cut off only
- * where it is longer yet. */
-void rows_name(const struct rows *rows, struct galley *row, struct str name, struct vec2 base,
-               double width, double rise);
+/* A name on one line, a person's or a heading, else smaller on two, the first of them `rise`
+ * higher; cut off only where it is longer yet. */
+void rows_name(const struct rows *rows, struct galley *row, enum type type, struct str name,
+               struct vec2 base, double width, double rise);
 /* What is left of the page, from the top of the next row on. */
 double rows_room(const struct rows *rows);
 /* The sheet is whole: its pages are counted and kept under a bookmark. */

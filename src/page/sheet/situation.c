@@ -125,18 +125,20 @@ static enum situation_code first_code(const struct play *play, bool special)
 struct situation situation_of(struct arena *arena, const struct play *play)
 {
     enum situation_code code = first_code(play, true);
+    struct str words = all_words(arena, play);
     if (code < SITUATION_COUNT) {
-        return (struct situation){code, all_words(arena, play)};
+        return (struct situation){code, words};
     }
     struct str own = own_tag(play);
     if (own.size > 0) {
         return (struct situation){SITUATION_COUNT, str_capital(arena, own)};
     }
-    code = play->tags.count > 0 ? first_code(play, false) : code_by_start(play);
-    struct str all = all_words(arena, play);
-    struct str word = all.size > 0             ? all
-                      : code < SITUATION_COUNT ? str_of(rows[code].word)
-                      : play->is_drill         ? STR("Drills")
-                                               : STR("Other plays");
-    return (struct situation){code, word};
+    if (words.size > 0) {
+        return (struct situation){first_code(play, false), words};
+    }
+    code = code_by_start(play);
+    words = code < SITUATION_COUNT ? str_of(rows[code].word)
+            : play->is_drill       ? STR("Drills")
+                                   : STR("Other plays");
+    return (struct situation){code, words};
 }

@@ -379,7 +379,7 @@ static struct galley *player_row(const struct rows *rows, const struct by_player
                     ROLE_TEXT);
     }
     if (named) {
-        rows_name(rows, row, player->name, vec2_of(14, ROW_BASE), 96, 3);
+        rows_name(rows, row, TYPE_SENTENCE, player->name, vec2_of(14, ROW_BASE), 96, 3);
     }
     struct str of = str_format(arena, "%d of\xC2\xA0%d", player->made, player->of);
     galley_text(row, rows_set(rows, TYPE_SENTENCE, of), 118, ROW_BASE, ROLE_TEXT);

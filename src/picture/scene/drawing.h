@@ -271,6 +271,15 @@ void trace_moves(struct drawing *drawing);
 double stroke_share(const struct stroke *stroke, double time);
 double stroke_clock(const struct stroke *stroke, double share);
 /* Moves the ends of a trail, the rest in proportion. */
+/* Where a line leaves its stop: a bar by the end that is nearer to where it goes; where that end
+ * lies beside somebody, by the other end, or from behind it if the way does not lead through it: a
+ * bar that is crossed reads as an X. */
+struct vec2 trail_leaves(const struct drawing *drawing, const struct stop *start,
+                         const struct trail *trail);
+/* Who comes back to where he stood leaves by one side of his numeral and comes by the other: the
+ * one on which he ran, so that his way opens to a V. */
+struct vec2 trail_aside(const struct drawing *drawing, const struct stop *home,
+                        const struct trail *trail);
 void trail_lead(struct arena *arena, struct trail *trail, struct vec2 start, struct vec2 end);
 /* sides.c: a movement passes each numeral and each bar on the side on which it was run past it,
  * whatever the size of the picture. */

@@ -12,7 +12,6 @@
 #define OVER_MARK 300.0  /* of score: it lies on a symbol, a ring, a bar or a disc */
 #define OVER_LINE 90.0   /* it crosses another line, */
 #define OVER_HEAD 105.0  /* it hides its head, */
-#define OVER_HEAD 105.0  /* it hides its head, */
 #define BESIDE_LINE 60.0 /* or lies along it */
 #define ELSEWHERE 120.0  /* it meets its line where that is another sentence's */
 #define FLAT_MEET 0.6    /* sine of the angle under which it should meet its line, at the least */

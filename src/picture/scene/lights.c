@@ -6,10 +6,11 @@
 
 #include <math.h>
 
-#define SEEN 0.3   /* of a line is left at least, where its end would be hidden */
-#define NARROW 0.5 /* of a gap is left where he squeezes through behind his man */
-#define WRITHES (40 * REAL_PI / 180)
-enum { BEHIND = 12 }; /* points of a way behind a man */
+#define SEEN 0.3                     /* of a line is left at least, where its end would be hidden */
+#define NARROW 0.5                   /* of a gap is left where he squeezes through behind his man */
+#define WRITHES (40 * REAL_PI / 180) /* turned to the one side and to the other: no straight way   \
+                                      */
+enum { BEHIND = 12 };                /* points of a way behind a man */
 
 /* How near a straight piece comes to the other lines, points. */
 static double lines_room(const struct drawing *drawing, const struct stroke *light,

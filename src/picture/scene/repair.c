@@ -14,7 +14,7 @@
 #define MOST_FEET 6.5 /* that another way is off the first one: two metres (ours) */
 #define MIDWAY 2.0    /* feet from either end: there lines come together at a place */
 #define YIELDS 0.3    /* of what a mark costs: an X steps aside when the lines are there (ours) */
-#define WINDS (200 * REAL_PI / 180)
+#define WINDS (200 * REAL_PI / 180) /* round the numeral it leaves: more reads as a loop (ours) */
 #define AT_EDGE 0.1 /* points that a line reaches over the edge of its own ring (ours) */
 #define WORTH 0.3   /* of cost: for less no line is moved */
 enum { TURNS = 3, BOWS = 10, CENTRES = 5, ROUNDS = 7, HOWS = 4 };

@@ -17,9 +17,9 @@
 #define TIGHTER 1.5              /* of cost a foot (ours) */
 #define TAKEN 0.5                /* of the cost of what is there: by how much more at this size */
 #define TURNED_BY 1.0            /* s after which it is seen which way a screener goes on */
-#define BESIDE_STEM (40 * REAL_PI / 180)
-#define FORWARD 0.6                    /* cosine of his way to the bar's facing */
-enum { FAN_TURNS = 7, FAN_RINGS = 4 }; /* places to each side and at how many distances */
+#define BESIDE_STEM (40 * REAL_PI / 180) /* from the stem: a line so near lies beside it (ours) */
+#define FORWARD 0.6                      /* cosine of his way to the bar's facing */
+enum { FAN_TURNS = 7, FAN_RINGS = 4 };   /* places to each side and at how many distances */
 
 /* What a place behind a bar is weighed against. */
 struct behind {
