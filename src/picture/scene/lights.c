@@ -8,8 +8,7 @@
 
 #define SEEN 0.3                     /* of a line is left at least, where its end would be hidden */
 #define NARROW 0.5                   /* of a gap is left where he squeezes through behind his man */
-#define WRITHES (40 * REAL_PI / 180) /* turned to the one side and to the other: no straight way   \
-                                      */
+#define WRITHES (40 * REAL_PI / 180) /* turned to either side: no straight way */
 enum { BEHIND = 12 };                /* points of a way behind a man */
 
 /* How near a straight piece comes to the other lines, points. */

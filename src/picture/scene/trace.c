@@ -19,8 +19,7 @@
 #define LIGHT_STRAIGHT 0.9  /* metres: where a defender goes in a read, in one stroke (ours) */
 #define LIGHT_TOLERANCE 0.6 /* metres */
 #define LIGHT_BOW 0.35      /* of the way from end to end: more is a hook, like a slip of the pen */
-#define LAST_HEADS 1.5 /* lengths of its head: a last leg of less shows no more than that (ours)   \
-                        */
+#define LAST_HEADS 1.5      /* of its head: a last leg of less shows no more than that (ours) */
 enum { CORNERS = 24 };
 
 /* The samples of a movement on paper. */
