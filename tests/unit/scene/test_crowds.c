@@ -388,8 +388,9 @@ START_TEST(each_players_picture_is_the_same_with_what_is_known_of_it)
     struct scene_memory *memory = scene_memory_new(&arena);
     for (size_t i = 0; i < sizeof numerals / sizeof *numerals; i++) {
         const struct diagram *diagram = diagram_of(numerals[i].crowd.text, 1, -1);
-        for (int n = 1; n <= 6; n++) {
-            body reader = n < 6 ? body_attacker(n) : (body)BODY_NONE;
+        const body readers[] = {body_attacker(1), BODY_NONE, body_attacker(5)};
+        for (size_t n = 0; n < sizeof readers / sizeof *readers; n++) {
+            body reader = readers[n];
             ck_assert_str_eq(dumped(diagram, reader, memory), dumped(diagram, reader, NULL));
         }
     }
