@@ -222,6 +222,31 @@ static bool at_screen(const struct cursor *c, enum verb verb, struct span span,
     return true;
 }
 
+/* they deny 2, they're fronting 4: what his own defender does. */
+static bool they_on(const struct cursor *at, enum verb verb, struct cursor *trial,
+                    struct condition *out)
+{
+    static const enum verb on_one[] = {VERB_DENIES, VERB_OVERPLAYS,  VERB_FRONTS,   VERB_SAGS,
+                                       VERB_TRAILS, VERB_GOES_UNDER, VERB_GOES_OVER};
+    struct cursor whom = *trial;
+    struct cursor_mark mark = cursor_mark(trial);
+    struct who who;
+    bool one = false;
+    for (size_t i = 0; i < sizeof on_one / sizeof *on_one; i++) {
+        one = one || on_one[i] == verb;
+    }
+    if (!one || !person_read(&whom, &who) || who.kind != WHO_PLAYER || verb_begins(&whom)) {
+        cursor_back(&whom, mark);
+        return false;
+    }
+    out->kind = COND_VERB;
+    out->verb = verb;
+    out->who = above_defender_of(at, &who, who.span);
+    out->other = (struct who){.kind = WHO_NONE};
+    trial->at = whom.at;
+    return true;
+}
+
 static bool they_read(struct cursor *c, struct condition *out)
 {
     static const char *const words[] = {"they",
@@ -268,6 +293,10 @@ static bool they_read(struct cursor *c, struct condition *out)
         return false;
     }
     enum verb verb = both >= 0 ? (enum verb)both : shows ? VERB_HEDGES : phrase.verb;
+    if (token_is_word(from, "they") && both < 0 && !shows && they_on(c, verb, &trial, out)) {
+        c->at = trial.at;
+        return true;
+    }
     take_tail(&trial, NULL);
     take_among(&trial, tails);
     bool one = word_is(c, 0, "he") || word_is(c, 0, "she");

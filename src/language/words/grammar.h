@@ -193,7 +193,8 @@ bool event_of(const struct sentence *s, const struct event *event);
  * moment, and is told by note_told. */
 bool event_settled(const struct cursor *c, struct event *event);
 bool event_arrives(const struct cursor *c); /* 5 gets up to the elbow: that is when it is done */
-void note_told(const struct cursor *c, const struct event *event); /* how it was read */
+const char *unsaid_place(const struct cursor *c, struct sentence *s); /* to the rim: cuts alone */
+void note_told(const struct cursor *c, const struct event *event);    /* how it was read */
 /* The latest of these that tells what is told: the same player and kind, and neither somebody else
  * nor another spot. NULL: none. */
 const struct sentence *told_among(const above_list *list, const struct sentence *told);

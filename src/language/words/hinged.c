@@ -122,17 +122,45 @@ static bool behind_it(struct reader *r, const struct line *line, size_t at)
     return true;
 }
 
+/* they, it's there: what is asked of the line's own sentences, which nothing above tells yet. */
+static bool asks_before(const struct token *asked)
+{
+    static const char *const words[] = {"they", "defense", "he", "she", "it", "that", NULL};
+    return token_is_among(asked, words);
+}
+
+/* if he's denied 2 back cuts: the one named last before it, where he is the one who then acts. */
+static struct line name_him(struct reader *r, const struct line *line, size_t at)
+{
+    struct line named = name_her(r, line, at);
+    const struct token *who = &named.tokens[at + 1];
+    size_t end = who->kind == TOKEN_NUMBER ? condition_end(r, &named, at) : 0;
+    while (end > 0 && end < named.count && token_is_mark(&named.tokens[end], ',')) {
+        end++;
+    }
+    bool same = end > 0 && end < named.count && named.tokens[end].kind == TOKEN_NUMBER &&
+                !named.tokens[end].possessive && named.tokens[end].number == who->number;
+    return same ? named : *line;
+}
+
 /* 1 drives, but if x4 helps he kicks to 4: two lines. */
 static bool before_it(struct reader *r, const struct line *line, size_t at)
 {
     size_t end = at - 1, answer = condition_end(r, line, at);
+    struct line named = *line;
+    if (answer == 0) {
+        named = name_him(r, line, at);
+        line = &named;
+        answer = condition_end(r, line, at);
+    }
+    bool later = answer == 0 && asks_before(&line->tokens[at + 1]);
     while (end > 0 &&
            (parts_here(&line->tokens[end - 1]) || token_is_word(&line->tokens[end - 1], "and"))) {
         end--;
     }
     struct cursor c = reader_cursor(r, line, answer);
-    if (answer == 0 || answer >= line->count || end == 0 ||
-        (parts_here(&line->tokens[answer]) && cursor_done(&c))) {
+    if (end == 0 || (!later && (answer == 0 || answer >= line->count)) ||
+        (!later && parts_here(&line->tokens[answer]) && cursor_done(&c))) {
         return false;
     }
     struct line first = line_part(line, 0, end), second = line_part(line, at, line->count);

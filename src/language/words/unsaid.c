@@ -70,6 +70,41 @@ static void place_unsaid(struct predicate *p)
     }
 }
 
+static bool ends_with(struct str said, struct str end)
+{
+    return said.size > end.size &&
+           str_equal((struct str){said.at + said.size - end.size, end.size}, end);
+}
+
+/* after 2 cuts through: where a moment that is put in front as a sentence ends, by the word behind
+ * its verb; gives what was taken, for a note, or NULL. `after 2 cuts` alone points to a sentence
+ * that is missing. */
+const char *unsaid_place(const struct cursor *c, struct sentence *s)
+{
+    static const struct {
+        enum verb verb;
+        const char *end;
+    } ends[] = {{VERB_CUTS, "through"}, {VERB_CLEARS, "out"},  {VERB_CLEARS, "through"},
+                {VERB_LIFTS, "up"},     {VERB_DRIFTS, "down"}, {VERB_SINKS, "down"}};
+    bool says = false;
+    for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
+        says = says ||
+               (ends[i].verb == s->verb && ends_with(cursor_text(c, s->span), str_of(ends[i].end)));
+    }
+    for (size_t i = 0; says && i < sizeof unsaid_rows / sizeof *unsaid_rows; i++) {
+        const struct unsaid *row = &unsaid_rows[i];
+        if (row->verb == s->verb && (!row->words || row->words[0] == '\0') &&
+            s->subject.count == 1 && s->path == PATH_NONE) {
+            struct place place = {
+                .kind = row->kind, .spot = row->spot, .way = row->way, .span = s->span};
+            place.side = row->kind == PLACE_SIDE ? SIDE_OPPOSITE : SIDE_NONE;
+            s->place = place_keep(c->arena, place);
+            return row->taken;
+        }
+    }
+    return NULL;
+}
+
 /* 5 crosses the lane: to the same spot on the other side. */
 static void crosses(struct predicate *p)
 {

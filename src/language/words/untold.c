@@ -165,8 +165,12 @@ static bool at_once(const struct sentence *tied, const struct event *event,
     return goes && !behind && acts_in(tied, &s->subject.at[0]);
 }
 
-static void note_brought(const struct cursor *c, const struct event *event)
+static void note_brought(const struct cursor *c, const struct event *event, const char *taken)
 {
+    if (taken) {
+        diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, event->span, "no place is written: %s was taken",
+                 taken);
+    }
     struct str said = cursor_text(c, event->span);
     struct diag *diag =
         diag_add(c->diags, DIAG_TEXT_VERB_TAKEN, event->span,
@@ -265,11 +269,13 @@ static bool settle(struct reader *r, struct block *block, size_t at, const struc
     if (of && e->told) {
         *event = moment_by(&c, e, of);
     }
+    bool nowhere = !of && !told.place && strchr(verb_row(told.verb)->needs, 'P');
+    const char *taken = nowhere ? unsaid_place(&c, &told) : NULL; /* after 2 cuts through */
     if (of || told_among(&list, &anywhere) || !says_enough(&c, &told) ||
         at_once(form->sentence, e, &told) || !can_be(&c, block, at, &told)) {
         return false;
     }
-    note_brought(&c, e);
+    note_brought(&c, e, taken);
     if (told.verb != e->verb && e->kind == EVENT_VERB) {
         *event = moment_by(&c, e, &told);
     }
