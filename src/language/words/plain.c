@@ -27,6 +27,7 @@ static const struct plain_row jot_rows[] = {
 #define HEARD(said, put) {said, put, true},
 #include "language/words/jots.def"
 #include "language/words/says.def"
+#include "language/words/says_more.def"
 #undef JOT
 #undef LEFT
 #undef HEARD
@@ -480,8 +481,9 @@ bool plain_read(struct cursor *c, sentence_list *out, bool loosely)
 /* The line in full where it is a note: put so, and read again as any other. */
 bool jot_read(struct cursor *c, sentence_list *out)
 {
-    static plain_way *const ways[] = {dictated_put, spoken_put, rundown_put, likewise_put,
-                                      each_his_put, retold_put, jot_put,     NULL};
+    static plain_way *const ways[] = {dictated_put, spoken_put,    rundown_put,
+                                      likewise_put, each_his_put,  retold_put,
+                                      jot_put,      set_named_put, NULL};
     struct plain p = {
         .rows = jot_rows, .row_count = sizeof jot_rows / sizeof *jot_rows, .ways = ways};
     struct cursor_mark mark = cursor_mark(c);

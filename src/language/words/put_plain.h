@@ -19,6 +19,7 @@ plain_way rundown_put;   /* where he looks, which of them: told beside what is d
 plain_way likewise_put;  /* as another one, what one has another one do */
 plain_way retold_put;    /* what is told by what stands around it */
 plain_way jot_put;       /* as it is noted, without to, with brackets: before the others */
+plain_way set_named_put; /* behind what it is called; for the get */
 plain_way shorthand_put; /* as it is noted down */
 plain_way around_put;    /* past, around, between team-mates */
 plain_way in_turn_put;   /* off two who stand one behind the other */
