@@ -520,6 +520,7 @@ void play_line(struct reader *r, const struct line *line, struct opener opener)
         }
     } else if (opener.kind == LINE_OTHER && talk_before_if(r, line)) {
     } else if (against_line(r, line)) { /* against their 2-3, 1 passes to 2 */
+    } else if (opener.kind == LINE_IF && if_caught(r, line)) {
     } else if (opener.kind == LINE_IF || (opener.kind == LINE_OTHER && line_is_read(r, line))) {
         if_lines(r, line);
     } else if (opener.kind == LINE_VERSION) {

@@ -16,6 +16,9 @@ static const char *says_nobody(const struct cursor *c)
                                          "drive", "cut",  NULL};
     static const char *const places[] = {"middle", "inside",   "post", "sideline",
                                          "return", "reversal", NULL};
+    if (word_is(c, 0, "they") || word_is(c, 0, "the defense")) {
+        return "say which defenders: `x1 and x2 trap 1`, `x1 and x3 switch`, `x5 doubles 4`";
+    }
     if (word_among(c, helps)) {
         return "say whose defender does what: `x4 helps`, or `x4 stays` where he does not";
     }

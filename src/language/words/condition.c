@@ -102,11 +102,36 @@ static bool side_read(struct cursor *c, struct condition *out)
 /* Behind what he does, what changes nothing of it: shows hard, sags in, stays with 5. */
 static void take_tail(struct cursor *c, const struct who *man)
 {
-    static const char *const tails[] = {
-        "hard",        "high",    "in",        "deep",         "home", "early",
-        "late",        "way off", "off",       "up",           "over", "him",
-        "her",         "on him",  "on her",    "it",           "low",  "at all",
-        "all the way", "to help", "the drive", "on the drive", NULL};
+    static const char *const tails[] = {"hard",
+                                        "high",
+                                        "in",
+                                        "deep",
+                                        "home",
+                                        "early",
+                                        "late",
+                                        "way off",
+                                        "off",
+                                        "up",
+                                        "over",
+                                        "him",
+                                        "her",
+                                        "on him",
+                                        "on her",
+                                        "it",
+                                        "low",
+                                        "at all",
+                                        "all the way",
+                                        "to help",
+                                        "the drive",
+                                        "on the drive",
+                                        "from the baseline",
+                                        "from the top",
+                                        "from the middle",
+                                        "from behind",
+                                        "from the weak side",
+                                        "from the corner",
+                                        "from the wing",
+                                        NULL};
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);
     struct who with;
@@ -162,6 +187,10 @@ static bool guard_read(struct cursor *c, struct condition *out, struct who *obje
     bool denies = out->verb == VERB_DENIES || out->verb == VERB_OVERPLAYS;
     if (denies && object->kind == WHO_NONE && !denied_what(c, out)) {
         return false;
+    }
+    struct who holder;
+    if (out->verb == VERB_STUNTS && object->kind == WHO_NONE && above_holder(c, &holder)) {
+        *object = holder; /* x4 stunts: at the ball */
     }
     if (!place_part(c, out)) {
         return false;

@@ -18,7 +18,9 @@ bool person_read(struct cursor *c, struct who *out);     /* as who_read, but no 
 bool defender_read(struct cursor *c,
                    struct who *out);                /* a defender there is; else unmoved, silent */
 bool owner_read(struct cursor *c, struct who *out); /* "3's" */
-bool him_read(struct cursor *c, struct who *out);   /* in speech: the only one it can be */
+/* zone_men: the top right defender, where the zone that is set has one such. */
+bool zone_man_read(struct cursor *c, struct who *out);
+bool him_read(struct cursor *c, struct who *out); /* in speech: the only one it can be */
 
 /* place */
 /* Kept where sentences can point at it. */
@@ -391,6 +393,7 @@ const struct placing *above_placing(const struct cursor *c, const struct who *wh
 bool several_spot(struct cursor *c, enum spot *out);
 /* unsaid: where it ends, that is not said and that its words tell. */
 void end_unsaid(struct predicate *p);
+void end_inside(struct predicate *p); /* dives to a side: to the block there */
 /* Where it ends, with a note that this was taken. */
 void take_place(struct predicate *p, struct place place, const char *taken);
 /* receiver: to whom a pass goes that does not say it. */

@@ -2,6 +2,8 @@
 /* hinged: what hangs on the defense, said behind what is done: 1 shoots if x1 goes under, drives if
  * he goes over; 1 drives, but if x4 helps he kicks to 4. Put as it is written, the read in a line
  * of its own. Takes one line of a play; gives it to who reads a line. */
+#include <string.h>
+
 #include "language/words/reader.h"
 #include "language/words/speech.h"
 
@@ -91,12 +93,37 @@ static struct line turned_round(struct reader *r, const struct line *line, size_
     return out;
 }
 
+/* 1 passes to 4, and 3 cuts if x3 denies: where the last sentence before `at` begins, when it is of
+ * somebody by number: only that one hangs on the condition. 0: none is. */
+static size_t own_sentence(const struct reader *r, const struct line *line, size_t at)
+{
+    for (size_t i = at; i-- > 2;) {
+        struct cursor c = reader_cursor(r, line, i);
+        bool joined =
+            parts_here(&line->tokens[i - 1]) || token_is_word(&line->tokens[i - 1], "and");
+        if (joined && line->tokens[i].kind == TOKEN_NUMBER && subject_verb_is(&c)) {
+            return i;
+        }
+    }
+    return 0;
+}
+
+/* Where what stands before `from` ends, without its joint. */
+static size_t joint_before(const struct line *line, size_t from)
+{
+    while (from > 0 &&
+           (parts_here(&line->tokens[from - 1]) || token_is_word(&line->tokens[from - 1], "and"))) {
+        from--;
+    }
+    return from;
+}
+
 /* 1 shoots if x1 goes under[, drives if he goes over]. */
 static bool behind_it(struct reader *r, const struct line *line, size_t at)
 {
     struct line reads[4];
-    size_t count = 0, from = 0;
-    struct line rest = *line;
+    size_t count = 0, from = own_sentence(r, line, at);
+    struct line rest = *line, first = line_part(line, 0, joint_before(line, from));
     for (; at > 0 && count < sizeof reads / sizeof *reads; at = if_at(&rest, from)) {
         size_t end = condition_end(r, &rest, at);
         if (end == 0) {
@@ -116,6 +143,9 @@ static bool behind_it(struct reader *r, const struct line *line, size_t at)
     }
     reads[count - 1].comment = line->comment;
     reads[count - 1].comment_span = line->comment_span;
+    if (first.count > 0) {
+        body_line(r, line_keep(r, first));
+    }
     for (size_t i = 0; i < count; i++) {
         if_lines(r, line_keep(r, reads[i]));
     }
@@ -146,7 +176,7 @@ static struct line name_him(struct reader *r, const struct line *line, size_t at
 /* 1 drives, but if x4 helps he kicks to 4: two lines. */
 static bool before_it(struct reader *r, const struct line *line, size_t at)
 {
-    size_t end = at - 1, answer = condition_end(r, line, at);
+    size_t end = joint_before(line, at - 1), answer = condition_end(r, line, at);
     struct line named = *line;
     if (answer == 0) {
         named = name_him(r, line, at);
@@ -154,10 +184,6 @@ static bool before_it(struct reader *r, const struct line *line, size_t at)
         answer = condition_end(r, line, at);
     }
     bool later = answer == 0 && asks_before(&line->tokens[at + 1]);
-    while (end > 0 &&
-           (parts_here(&line->tokens[end - 1]) || token_is_word(&line->tokens[end - 1], "and"))) {
-        end--;
-    }
     struct cursor c = reader_cursor(r, line, answer);
     if (end == 0 || (!later && (answer == 0 || answer >= line->count)) ||
         (!later && parts_here(&line->tokens[answer]) && cursor_done(&c))) {
@@ -214,6 +240,96 @@ static bool asked(struct reader *r, const struct line *line)
     return true;
 }
 
+/* The catch that is asked for behind `if`, at `at`: if he catches it. */
+static bool catch_asked(const struct line *line, size_t at)
+{
+    static const char *const who[] = {"he", "she", NULL};
+    static const char *const does[] = {"catches", "receives", NULL};
+    static const char *const gets[] = {"gets", "has", NULL};
+    static const char *const it[] = {"it", "ball", NULL};
+    const struct token *token = &line->tokens[at + 1], *end = line->tokens + line->count;
+    if (token + 1 >= end || !(token->kind == TOKEN_NUMBER || token_is_among(token, who))) {
+        return false;
+    }
+    const struct token *what = past_fillers(token + 2, end);
+    return token_is_among(token + 1, does) ||
+           (what < end && token_is_among(token + 1, gets) && token_is_among(what, it));
+}
+
+/* Where what hangs on the catch begins. */
+static size_t behind_catch(const struct line *line, size_t at)
+{
+    static const char *const it[] = {"it",       "ball", "pass", "catches",
+                                     "receives", "gets", "has",  NULL};
+    size_t end = at + 2;
+    while (end < line->count && (line->tokens[end].filler || parts_here(&line->tokens[end]) ||
+                                 token_is_among(&line->tokens[end], it))) {
+        end++;
+    }
+    return end;
+}
+
+/* The line from `if` at `at` on, who catches named: when 4 catches, 2 cuts; where nobody has passed
+ * to him yet, 1 passes to 4, then 2 cuts. */
+static struct line caught_line(struct reader *r, const struct line *line, size_t at)
+{
+    const struct token *by = &line->tokens[at];
+    struct line out = line_part(line, at, line->count);
+    struct cursor c = reader_cursor(r, line, 0);
+    struct who holder;
+    size_t count = 0, behind = behind_catch(line, at);
+    struct token *tokens = arena_array(r->arena, struct token, line->count + 8);
+    bool thrown = by[1].kind == TOKEN_NUMBER && above_holder(&c, &holder) &&
+                  holder.kind == WHO_PLAYER && holder.number != (int)by[1].number;
+    if (thrown) {
+        tokens[count++] = token_number(r->arena, by, holder.number);
+        tokens[count++] = token_word(by, "passes");
+        tokens[count++] = token_word(by, "to");
+        tokens[count++] = by[1];
+        tokens[count++] = token_mark(by, ',');
+        tokens[count++] = token_word(by, "then");
+    } else {
+        tokens[count++] = token_word(by, "when");
+        tokens[count++] = by[1];
+        tokens[count++] = token_word(by, "catches");
+        tokens[count++] = token_mark(by, ',');
+    }
+    for (size_t i = behind; i < line->count; i++) {
+        tokens[count++] = line->tokens[i];
+    }
+    out.tokens = tokens;
+    out.count = count;
+    return out;
+}
+
+/* 4 flashes; if he catches, 2 cuts: that comes when he does. With a note. */
+static bool when_caught(struct reader *r, const struct line *line, size_t at)
+{
+    if (at >= line->count || !token_is_word(&line->tokens[at], "if") || !catch_asked(line, at) ||
+        behind_catch(line, at) >= line->count) {
+        return false;
+    }
+    struct span span = line->tokens[at].span;
+    struct diag *diag =
+        diag_add(r->diags, DIAG_TEXT_HEARD, span, "`if` was taken as `when`: a catch is no read");
+    diag_help(r->diags, diag, "what the defense does is a read: `if x4 denies, …`");
+    struct line named = name_her(r, line, at),
+                first = line_part(&named, 0, joint_before(&named, at));
+    if (first.count > 0) {
+        body_line(r, line_keep(r, first));
+    }
+    struct line second = caught_line(r, &named, at);
+    second.comment = line->comment;
+    second.comment_span = line->comment_span;
+    body_line(r, line_keep(r, second));
+    return true;
+}
+
+bool if_caught(struct reader *r, const struct line *line)
+{
+    return when_caught(r, line, 0);
+}
+
 bool line_hinges(struct reader *r, const struct line *line)
 {
     if (asked(r, line)) {
@@ -222,6 +338,9 @@ bool line_hinges(struct reader *r, const struct line *line)
     size_t at = if_at(line, 0);
     if (at == 0) {
         return false;
+    }
+    if (when_caught(r, line, at)) {
+        return true;
     }
     struct line opened = *line;
     size_t room = 2 * line->count + 2;

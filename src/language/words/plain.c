@@ -17,6 +17,7 @@ static const struct plain_row plain_rows[] = {
 #define LEFT(said) {said, NULL, false},
 #include "language/words/plain.def"
 #include "language/words/plain_told.def"
+#include "language/words/plain_hung.def"
 #undef PLAIN
 #undef HEARD
 #undef LEFT
@@ -41,6 +42,7 @@ struct found {
     const struct token *him;
     const struct token *defender;
     const struct token *far; /* so many feet, steps, seconds */
+    const struct token *one; /* the last of several words of which one may stand there */
 };
 
 static struct str next_word(const char **text)
@@ -69,6 +71,25 @@ static const struct {
     const char *const *words;
 } kinds[] = {{"HIS", owner_words}, {"AT", at_words}, {"IT", ball_words}};
 
+/* come|cut|get: one of them. */
+static bool take_one(struct cursor *c, struct str part, struct found *found)
+{
+    const struct token *next = cursor_next(c);
+    for (size_t from = 0; next->kind == TOKEN_WORD && from < part.size;) {
+        size_t to = from;
+        while (to < part.size && part.at[to] != '|') {
+            to++;
+        }
+        if (str_equal(next->text, (struct str){part.at + from, to - from})) {
+            found->one = next;
+            c->at = next + 1;
+            return true;
+        }
+        from = to + 1;
+    }
+    return false;
+}
+
 /* One word of a row at the cursor: taken, and kept where it stands for something. */
 static bool take_part(struct cursor *c, struct str part, struct found *found)
 {
@@ -90,6 +111,9 @@ static bool take_part(struct cursor *c, struct str part, struct found *found)
     }
     if (!next || next->possessive) {
         return false;
+    }
+    if (memchr(part.at, '|', part.size)) {
+        return take_one(c, part, found);
     }
     if (part.size == 1 && strchr(",.;:/-&@#=", part.at[0])) {
         return take_mark(c, part.at[0]);
@@ -188,6 +212,8 @@ static bool put_row(const struct cursor *c, struct recast *r, const char *put,
             recast_number(c, r, holder.number);
         } else if (str_is(part, "PLACE")) {
             recast_copy(c, r, found->place, found->place_end);
+        } else if (str_is(part, "ONE")) {
+            recast_copy(c, r, found->one, found->one + 1);
         } else if (str_is(part, "FAR")) {
             recast_copy(c, r, found->far, found->far + 1);
         } else if (str_is(part, "D")) {

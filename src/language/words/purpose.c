@@ -529,6 +529,16 @@ bool purpose(const struct cursor *c, struct recast *r)
             continue;
         }
         const struct token *clause = clause_begin(c, to);
+        bool other = to[-1].kind == TOKEN_NUMBER && token_is_word(&to[-2], "for");
+        if (!seeming(clause, to) && other) { /* screens for 4 to come to the wing: 4 does */
+            struct cursor here = line_look(c, to);
+            recast_copy(c, r, c->at, to);
+            put_stop(c, r);
+            recast_copy(c, r, to - 1, to);
+            put_third(&here, r, (to + 1)->text);
+            recast_copy(c, r, to + 2, c->end);
+            return true;
+        }
         if (seeming(clause, to) || !clause_subject(c, clause, &who, &own)) {
             continue;
         }

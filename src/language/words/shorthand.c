@@ -78,6 +78,10 @@ static const struct token *passes_listed(const struct cursor *line, const struct
         return NULL;
     }
     const struct token *end = group + 1;
+    static const char *const hands[] = {"ho", "hand-off", "handoff", "hand off", NULL};
+    struct cursor behind = line_look(line, end);
+    bool hand = kind < 0 && count == 2 && take_among(&behind, hands); /* 5-2 HO */
+    end = hand ? behind.at : end;
     struct who holder;
     bool known = at == line->at && above_holder(line, &holder);
     if ((known && !(holder.kind == WHO_PLAYER && holder.number == players[0])) ||
@@ -88,6 +92,13 @@ static const struct token *passes_listed(const struct cursor *line, const struct
     for (size_t i = 0; i + 1 < count; i++) {
         if (i > 0) {
             recast_mark(&here, out, ',');
+        }
+        if (hand) {
+            recast_number(&here, out, players[i]);
+            recast_word(&here, out, "hands-off");
+            recast_word(&here, out, "to");
+            recast_number(&here, out, players[i + 1]);
+            continue;
         }
         put_pass(&here, out, kind < 0 ? 1 : kind, players[i], players[i + 1]);
     }

@@ -185,9 +185,13 @@ static bool goes_elsewhere(const struct predicate *p)
 static bool tied_as_screen(const struct predicate *p)
 {
     const sentence_list *here = p->c->here;
-    const struct sentence *last = here && here->count > 0 ? &here->at[here->count - 1] : NULL;
-    return last && p->s->tie.word == TIE_AS && verb_row(last->verb)->task == VERB_SCREEN &&
-           last->tie.event == p->s->tie.event;
+    for (size_t i = here && p->s->tie.event ? here->count : 0; i > 0; i--) {
+        const struct sentence *last = &here->at[i - 1];
+        if (verb_row(last->verb)->task == VERB_SCREEN && last->tie.event == p->s->tie.event) {
+            return true;
+        }
+    }
+    return false;
 }
 
 /* A drive, or who pops out: off the screen that waits, in a line of its own too. */
@@ -250,6 +254,8 @@ static bool uses_screen(struct predicate *p)
         return false;
     }
     struct str without = without_it(p);
+    s->tie.word = TIE_NONE; /* the screen's own: who uses it waits for it, and so for that */
+    s->tie.event = NULL;
     s->verb = use_of(p, kind);
     side_off_screen(p);
     s->object = by;
@@ -286,6 +292,7 @@ void place_of_phrase(struct predicate *p)
         word_starts(p->from, p->c->end, "fake") && above_holds(p->c, &p->s->subject.at[0])) {
         p->s->verb = VERB_PASS_FAKES; /* fakes to 2: the pass */
     }
+    end_inside(p);
     if (p->c->speech && p->phrase.to == SPOT_COUNT) {
         end_unsaid(p);
     }

@@ -127,6 +127,25 @@ static void fills_behind(struct predicate *p)
     }
 }
 
+/* 5 dives to the ball side, seals on the left side: to the block there, never out to a corner. */
+void end_inside(struct predicate *p)
+{
+    const struct place *place = p->s->place;
+    bool seals = p->s->verb == VERB_SEALS || p->s->verb == VERB_POSTS_UP;
+    if (!place || place->kind != PLACE_SIDE ||
+        !(seals || str_starts(str_of(p->phrase.words), "dives"))) {
+        return;
+    }
+    struct place block = *place;
+    block.kind = PLACE_SPOT;
+    block.spot = SPOT_BLOCK;
+    p->s->place = place_keep(p->c->arena, block);
+    struct diag *diag = diag_add(p->c->diags, DIAG_TEXT_PLACE_TAKEN, block.span,
+                                 "no spot is written: the block there was taken");
+    diag_help(p->c->diags, diag, "to go elsewhere, name it: `%.*s to left elbow`",
+              STR_ARG(predicate_begun(p)));
+}
+
 void end_unsaid(struct predicate *p)
 {
     fills_behind(p);

@@ -101,8 +101,9 @@ bool off_a_screen(const struct cursor *c, struct recast *r)
     if (!player_here(&trial, &who)) {
         return false;
     }
-    const struct token *verb = trial.at;
+    const struct token *verb = trial.at, *run_in = verb;
     skip_run_in(&trial);
+    verb = trial.at;
     bool uses = take_uses(&trial); /* uses 5's ball screen */
     if (!uses &&
         (!phrase_read(&trial, FOR_ATTACKERS, &phrase) ||
@@ -131,6 +132,7 @@ bool off_a_screen(const struct cursor *c, struct recast *r)
         return false; /* which nobody has set */
     }
     bool placed = take_where(&trial, &where, &where_end);
+    r->told = verb > run_in ? span_join(run_in->span, verb[-1].span) : r->told;
     if (two) { /* the stagger by 5 and 4 */
         put_two(c, r, &by, &second, &who);
     } else {

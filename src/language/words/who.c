@@ -212,6 +212,9 @@ bool person_read(struct cursor *c, struct who *out)
     if (token->kind != TOKEN_WORD || token->possessive) {
         return false;
     }
+    if (zone_man_read(c, out)) { /* the top right defender */
+        return true;
+    }
     if (role_find(c, token->text, &out->role)) {
         out->kind = WHO_ROLE;
         cursor_take(c, token, token + 1);
