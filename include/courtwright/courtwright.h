@@ -52,7 +52,8 @@ enum courtwright_status {
     COURTWRIGHT_WRITE,      /* the writer said no: what it has is not whole */
     COURTWRIGHT_MEMORY,     /* not enough memory, or past the library's own limit */
     COURTWRIGHT_NOT_BUILT,  /* the library was built without cairo (-Dcore=true) */
-    COURTWRIGHT_NOTHING /* these plays hold nothing for this sheet: a fill-in where nobody moves */
+    COURTWRIGHT_NOTHING, /* these plays hold nothing for this sheet: a fill-in where nobody moves */
+    COURTWRIGHT_PIXELS   /* a PNG of more than 20,000 pixels a side */
 };
 
 /* In a few words, for a message: "no such play or diagram". */

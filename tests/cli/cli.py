@@ -34,6 +34,9 @@ GOOD = '''play "Lantern"
     3 clears to left wing
     2 passes to 1
 '''
+BRANCHED = GOOD + '''    read x1 sags "Curl"
+      1 cuts to the rim
+'''
 TWO = GOOD + '''
 play "Tollgate"
   start five-out
@@ -289,6 +292,11 @@ def draw():
         tap.same(out.split(), ['out/lantern.svg', 'out/lantern-2.svg', 'out/tollgate.svg'], 'names that collide are numbered')
         status, out, err = run('draw', 'two.play', '--play', 'TOLLGATE', cwd=here)
         tap.same(out, 'tollgate-1.svg\n', '--play takes one, capitals or not')
+        status, out, err = run('draw', '-', '--play', 'Lantern', '--step', '2 alone', '-o', '-', stdin=BRANCHED)
+        tap.ok(status == 0 and '</svg>' in out and run('draw', '-', '--step', '2', '-o', '-', stdin=BRANCHED)[0] == 2, 'a step with reads may be drawn alone', err)
+        one_message(run('draw', '-', '--step', '9', '-o', '-', stdin=BRANCHED), 2, ["no step '9'", 'are: 1, 2, 2a'], 'the steps that there are, are named')
+        one_message(run('draw', 'good.play', '-f', 'png', '-w', '27in', '--scale', '10', '--layout', 'grid', '-o', 'x.png', cwd=here), 2, ['20,000 pixels'],
+                    'a picture that is too large says so')
         for layout in ('strip', 'grid'):
             status, out, err = run('draw', 'good.play', '--layout', layout, '-f', 'pdf', cwd=here)
             tap.ok(status == 0 and out == 'lantern.pdf\n', f'a {layout} is one file a play', f'{status} {out} {err}')

@@ -33,5 +33,8 @@ bool paint_pdf(struct arena *arena, struct fonts *fonts, const struct paint_shee
                const struct paint_options *options, struct writer *writer);
 bool paint_png(struct arena *arena, struct fonts *fonts, const struct paint_sheet *sheet,
                const struct paint_options *options, struct writer *writer);
+/* Whether the PNG is within 20,000 pixels a side, the most that is made. */
+bool paint_png_fits(struct arena *arena, struct fonts *fonts, const struct paint_sheet *sheet,
+                    double scale);
 
 #endif

@@ -197,6 +197,26 @@ static bool draw(struct picture *picture, struct fonts *fonts, const struct laid
     return good && cairo_surface_status(picture->surface) == CAIRO_STATUS_SUCCESS;
 }
 
+/* The size in pixels of what was laid out; false when that is too large. */
+static bool measure(struct picture *picture, const struct laid *laid, double scale)
+{
+    double width = ceil(laid->width * scale - 1e-6), height = ceil(laid->height * scale - 1e-6);
+    if (width > SIDE_MOST || height > SIDE_MOST) {
+        return false;
+    }
+    picture->width = (int)width;
+    picture->height = (int)height;
+    return true;
+}
+
+bool paint_png_fits(struct arena *arena, struct fonts *fonts, const struct paint_sheet *sheet,
+                    double scale)
+{
+    struct laid laid = lay(arena, fonts, sheet);
+    struct picture picture;
+    return measure(&picture, &laid, scale);
+}
+
 bool paint_png(struct arena *arena, struct fonts *fonts, const struct paint_sheet *sheet,
                const struct paint_options *options, struct writer *writer)
 {
@@ -204,20 +224,16 @@ bool paint_png(struct arena *arena, struct fonts *fonts, const struct paint_shee
         return false;
     }
     struct laid laid = lay(arena, fonts, sheet);
-    double width = ceil(laid.width * options->scale - 1e-6);
-    double height = ceil(laid.height * options->scale - 1e-6);
-    if (width > SIDE_MOST || height > SIDE_MOST) {
-        return false;
-    }
     struct sink sink;
-    sink_init(&sink, arena);
-    struct picture picture = {.width = (int)width,
-                              .height = (int)height,
-                              .scale = options->scale,
-                              .row = arena_take(arena, (size_t)width * 3 + 1),
+    struct picture picture = {.scale = options->scale,
                               .palette = arena_new(arena, struct palette),
                               .sink = &sink,
                               .title = document_text(arena, options->title)};
+    if (!measure(&picture, &laid, options->scale)) {
+        return false;
+    }
+    sink_init(&sink, arena);
+    picture.row = arena_take(arena, (size_t)picture.width * 3 + 1);
     bool good = draw(&picture, fonts, &laid);
     if (good) {
         find_colors(&picture);

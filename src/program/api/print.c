@@ -74,6 +74,10 @@ static enum courtwright_status paint(struct arena *scratch, struct courtwright *
     struct paint_options options = options_make(scratch, draw, title, sheet->scenes, sheet->count);
     bool painted = painters[draw->format](scratch, fonts, sheet, &options, writer);
     fonts_note_missing(book);
+    if (!painted && draw->format == COURTWRIGHT_PNG &&
+        !paint_png_fits(scratch, fonts, sheet, options.scale)) {
+        return COURTWRIGHT_PIXELS;
+    }
     return writer->failed ? COURTWRIGHT_WRITE : painted ? COURTWRIGHT_OK : COURTWRIGHT_MEMORY;
 }
 

@@ -88,7 +88,7 @@ static int film_all(struct filming *filming)
         pick_films(filming, filming->picked.plays[i]);
     }
     if (filming->count == 0) {
-        return none_picked(&filming->picked, filming->request, "written");
+        return none_picked(&filming->picked, filming->request, filming->input.book, "written");
     }
     int status = put_films(filming);
     return status ? status : said;

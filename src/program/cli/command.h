@@ -81,8 +81,8 @@ struct command {
     }
 #define ROW_STEP                                                                                   \
     {                                                                                              \
-        "step", 's', OPTION_TEXT, FIELD(step), "N", "only this step, or one read of it: 2, 2a", 0, \
-            0                                                                                      \
+        "step", 's', OPTION_TEXT, FIELD(step), "N",                                                \
+            "only this step, with its reads: 2; one of them: 2a; without them: \"2 alone\"", 0, 0  \
     }
 #define ROW_DEFENSE                                                                                \
     {                                                                                              \
@@ -106,7 +106,7 @@ struct command {
 #define ROW_WIDTH                                                                                  \
     {                                                                                              \
         "width", 'w', OPTION_LENGTH, FIELD(width), "LENGTH", "of a diagram: 3.3in, 84mm, 240pt",   \
-            72, 2000                                                                               \
+            72, 1944                                                                               \
     }
 #define ROW_STRICT                                                                                 \
     {                                                                                              \

@@ -245,7 +245,7 @@ static int draw_picked(struct drawing *drawing)
         pick_pictures(drawing, drawing->picked.plays[i]);
     }
     if (drawing->count == 0) {
-        return none_picked(&drawing->picked, drawing->request, "drawn");
+        return none_picked(&drawing->picked, drawing->request, drawing->input.book, "drawn");
     }
     int status = draw_all(drawing);
     return status ? status : said;

@@ -407,7 +407,7 @@ int output_close(struct output *output, enum courtwright_status written, const c
         say(output->command, "%s: %s", of, courtwright_status_text(written));
         output_drop(output);
         bool text = written == COURTWRIGHT_NOTHING || written == COURTWRIGHT_BROKEN;
-        return text ? STATUS_TEXT : STATUS_FILE;
+        return text ? STATUS_TEXT : written == COURTWRIGHT_PIXELS ? STATUS_USE : STATUS_FILE;
     }
     return output_named(output, path);
 }

@@ -53,10 +53,26 @@ int tell_and_pick(struct picked *picked, const struct request *request,
     return said ? said : STATUS_USE;
 }
 
-int none_picked(const struct picked *picked, const struct request *request, const char *done)
+/* What --step could have meant: 1, 1a, 1b, 2. */
+static void list_labels(const struct courtwright *book, size_t play)
+{
+    const struct courtwright_play *meant = courtwright_play(book, play);
+    for (size_t i = 0; i < meant->diagrams; i++) {
+        fprintf(stderr, "%s%s",
+                i ? ", " : "Its steps and reads are: ", courtwright_diagram(book, play, i)->label);
+    }
+    fputs(meant->diagrams ? "\n" : "", stderr);
+}
+
+int none_picked(const struct picked *picked, const struct request *request,
+                const struct courtwright *book, const char *done)
 {
     if (picked->count > 0 && request->step) {
-        return wrong_use(request, "there is no step '%s'", shown(request->step));
+        int status = wrong_use(request, "there is no step '%s'", shown(request->step));
+        if (picked->count == 1) {
+            list_labels(book, picked->plays[0]);
+        }
+        return status;
     }
     say(request->command, "nothing was %s: %s", done,
         picked->left_out ? "mend the errors first" : "there is no play with a step in it");
@@ -76,7 +92,9 @@ bool step_picked(const struct request *request, const struct courtwright_diagram
     }
     char *end;
     long number = strtol(request->step, &end, 10);
-    return end != request->step && *end == '\0' && number == diagram->step;
+    bool alone = end != request->step && strcasecmp(end, " alone") == 0;
+    return end != request->step && (*end == '\0' || (alone && diagram->branch == 0)) &&
+           number == diagram->step;
 }
 
 const char *epoch_date(void)

@@ -20,9 +20,10 @@ bool pick_plays(struct picked *picked, const struct request *request,
 int tell_and_pick(struct picked *picked, const struct request *request,
                   const struct courtwright *book);
 /* Says why nothing was `done` ("drawn") of what was picked; the status. */
-int none_picked(const struct picked *picked, const struct request *request, const char *done);
+int none_picked(const struct picked *picked, const struct request *request,
+                const struct courtwright *book, const char *done);
 void picked_free(struct picked *picked);
-/* Whether --step ("2", "2a"; all when not given) means this diagram. */
+/* Whether --step ("2" with its reads, "2a", "2 alone"; all when not given) means this diagram. */
 bool step_picked(const struct request *request, const struct courtwright_diagram *diagram);
 
 /* The date of SOURCE_DATE_EPOCH as ISO 8601, or NULL. */
