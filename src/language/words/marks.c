@@ -101,7 +101,7 @@ static size_t clause_before(const struct line *line, size_t at)
 static bool arrow_passes(const struct line *said)
 {
     static const char *const leads[] = {"rev", "reverse", "ball", "swing", "pass", "then", "and",
-                                        "lob", "skip",    "kick", "inb",   "dump", NULL};
+                                        "dho", "lob",     "skip", "kick",  "inb",  "dump", NULL};
     static const char *const throws[] = {"bounce", "lob",  "skip", "pass", "kick", "dump", "swing",
                                          "hit",    "feed", "in",   "out",  "dho",  "ho",   NULL};
     size_t from = clause_before(said, said->count);
@@ -134,10 +134,11 @@ static bool acts_behind(struct reader *r, const struct line *line, size_t at)
     if (word_among(&c, ends)) { /* 1 > 5 post: where he is; 1 > 3 shot: what comes of it */
         return false;
     }
-    static const char *const kinds[] = {"lob", "skip", "bounce", "lob pass", "bounce pass", NULL};
+    static const char *const kinds[] = {"lob",         "skip", "bounce", "lob pass",
+                                        "bounce pass", "get",  NULL};
     struct cursor kind = c;
     if (take_among(&kind, kinds) && (kind.at == kind.end || kind.at->kind == TOKEN_MARK)) {
-        return false; /* 1 > 3 lob: what pass it is */
+        return false; /* 1 > 3 lob: what pass it is; 3 > 5 get: what comes of it */
     }
     return c.at < c.end && (verb_begins(&c) || arrow_at(line, at + 1) > 0);
 }
@@ -179,6 +180,19 @@ static size_t arrow_read(struct reader *r, const struct line *said, const struct
     out[1] = said->tokens[said->count - 1];
     out[2] = token_word(token, "to");
     return 3;
+}
+
+/* 1>2>>3, 1 >> 3: skipped. Gives how many tokens are put. */
+static size_t skip_read(const struct line *said, const struct token *token,
+                        struct token out[PUT_MOST])
+{
+    size_t put = 0;
+    if (said->count > 1 && clause_before(said, said->count) + 1 < said->count) {
+        out[put++] = token_mark(token, ',');
+    }
+    out[put++] = token_word(token, "skip");
+    out[put++] = token_word(token, "to");
+    return put;
 }
 
 /* b/d, h/o: letters with a slash between. */
@@ -243,6 +257,11 @@ static size_t spoken(struct reader *r, const struct line *said, const struct lin
         return stop;
     }
     size_t arrow = arrow_at(line, at);
+    if (arrow == 1 && said->count > 0 && arrow_at(line, at + 1) == 1 && at + 2 < line->count &&
+        is_player(&line->tokens[at + 2])) {
+        *put = skip_read(said, token, out);
+        return 2;
+    }
     if (arrow > 0) {
         *put = arrow_read(r, said, line, at, arrow, out);
         return arrow;

@@ -133,9 +133,82 @@ static const struct token *for_the_get(const struct cursor *line, const struct t
     return trial.at;
 }
 
+/* and now we got the whole right side empty so one drives: how they stand by then. */
+static const struct token *scene_then(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    static const char *const heads[] = {
+        "and now we got", "and now we have", "and now we've got", "now we got",
+        "now we have",    "and we got",      "and now there's",   NULL};
+    static const char *const turns[] = {"if",  "when", "not", "unless", "until", "or", "he",
+                                        "she", "they", "him", "her",    "ball",  "it", NULL};
+    enum { FAR = 8 };
+    struct cursor trial = *line;
+    trial.at = at;
+    if (at == line->at || !take_among(&trial, heads)) {
+        return NULL;
+    }
+    const struct token *so = trial.at, *far = so + FAR;
+    while (so < line->end && so < far && !token_is_word(so, "so")) {
+        if (so->kind != TOKEN_WORD || attacker_at(so, line->end) || token_is_among(so, turns)) {
+            return NULL;
+        }
+        so++;
+    }
+    struct cursor acts = *line;
+    acts.at = so + 1;
+    if (so == trial.at || so == far || so + 1 >= line->end || !attacker_at(so + 1, line->end) ||
+        !subject_verb_is(&acts)) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    out->told = span_join(at->span, so[-1].span);
+    recast_word(&here, out, "and");
+    return so + 1;
+}
+
+/* A > B, put as A to B, of two of ours: where it ends, or NULL. */
+static const struct token *arrow_end(const struct cursor *line, const struct token *at)
+{
+    bool arrow = at + 2 < line->end && attacker_at(at, line->end) && token_is_word(at + 1, "to") &&
+                 attacker_at(at + 2, line->end) &&
+                 attacker_at(at, line->end) != attacker_at(at + 2, line->end);
+    return arrow ? at + 3 : NULL;
+}
+
+/* 3>5 get: passes and gets it back by hand. dho 1>4. */
+static const struct token *arrow_hand(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    struct cursor here = *line;
+    here.at = at;
+    const struct token *end;
+    if (token_is_word(at, "dho") && at + 1 < line->end && (end = arrow_end(line, at + 1)) &&
+        (at == line->at || clause_ends(at - 1))) {
+        put_dho(&here, out, attacker_at(at + 1, line->end), attacker_at(end - 1, line->end));
+        return end;
+    }
+    end = arrow_end(line, at);
+    if (!end || end == line->end || !token_is_word(end, "get") ||
+        !(end + 1 == line->end || clause_ends(end + 1))) {
+        return NULL;
+    }
+    recast_copy(&here, out, at, at + 1);
+    recast_word(&here, out, "passes");
+    recast_word(&here, out, "to");
+    recast_copy(&here, out, end - 1, end);
+    recast_mark(&here, out, ',');
+    recast_copy(&here, out, end - 1, end);
+    recast_word(&here, out, "hands-off");
+    recast_word(&here, out, "to");
+    recast_copy(&here, out, at, at + 1);
+    return end + 1;
+}
+
 const struct token *set_named_put(const struct cursor *line, const struct token *at,
                                   struct recast *out)
 {
-    static plain_way *const ways[] = {set_named, for_the_get, NULL};
+    static plain_way *const ways[] = {set_named, for_the_get, scene_then, arrow_hand, NULL};
     return first_put(ways, line, at, out);
 }
