@@ -124,6 +124,9 @@ bool label(const struct cursor *c, struct recast *r)
     if (!end && take_names(&trial, &does)) {
         end = trial.at;
     }
+    if (!colon && does && sentence_before(c) && c->at > c->first && mark_token(&c->at[-1], ",")) {
+        return false; /* 1 dribbles at 3, DHO, 4 cuts: done, by those who are told before it */
+    }
     if (colon && remark_judges(c, from, end)) {
         return false;
     }
