@@ -204,6 +204,9 @@ static bool put_row(const struct cursor *c, struct recast *r, const char *put,
     for (struct str part = next_word(&put); part.size > 0; part = next_word(&put)) {
         if (str_is(part, "N's")) {
             put_whose(c, r, found->who.number);
+        } else if (str_is(part, "N") && found->who_at->kind == TOKEN_NUMBER &&
+                   !found->who_at->possessive) { /* as it is written, where it is */
+            recast_copy(c, r, found->who_at, found->who_at + 1);
         } else if (str_is(part, "N")) {
             recast_number(c, r, found->who.number);
         } else if (str_is(part, "HOLDER's")) {

@@ -155,6 +155,7 @@ static const struct token *scene_then(const struct cursor *line, const struct to
         }
         so++;
     }
+    bool now = token_is_word(at, "now") || token_is_word(at + 1, "now"); /* after all that */
     struct cursor acts = *line;
     acts.at = so + 1;
     if (so == trial.at || so == far || so + 1 >= line->end || !attacker_at(so + 1, line->end) ||
@@ -164,7 +165,7 @@ static const struct token *scene_then(const struct cursor *line, const struct to
     struct cursor here = *line;
     here.at = at;
     out->told = span_join(at->span, so[-1].span);
-    recast_word(&here, out, "and");
+    recast_word(&here, out, now ? "then" : "and");
     return so + 1;
 }
 
