@@ -44,6 +44,22 @@ START_TEST(changes_have_the_intervals_of_the_table)
 }
 END_TEST
 
+/* No way to come to a mean from scores of 0, 2 and 3 varies more than threes alone; and the
+ * interval of threes holds all of what two points at a time would have. */
+START_TEST(points_a_trip_are_as_wide_as_threes)
+{
+    struct interval points = points_interval(9, 10), threes = share_interval(3, 10);
+    ck_assert_double_eq_tol(points.low, 3 * threes.low, 1e-12);
+    ck_assert_double_eq_tol(points.high, 3 * threes.high, 1e-12);
+    struct interval twos = share_interval(6, 10), in_twos = points_interval(12, 10);
+    ck_assert(in_twos.low < 2 * twos.low && in_twos.high > 2 * twos.high);
+    struct interval change = points_change(9, 15, 30, 15), few = points_change(9, 13, 14, 15);
+    ck_assert(change.low > 0 && change.high < 3);
+    ck_assert(few.low < 0 && few.high > 0);
+    ck_assert_double_eq_tol(points_interval(40, 10).high, 3, 1e-12); /* more than is possible */
+}
+END_TEST
+
 /* By simulation over every outcome: nine in ten intervals hold the true share, on average over
  * shares (Newcombe 1998, table II: the mean coverage of the score method is near its level). */
 START_TEST(nine_in_ten_intervals_hold_the_true_share)
@@ -73,6 +89,7 @@ int main(void)
                         (int)(sizeof shares / sizeof *shares));
     tcase_add_loop_test(tcase, changes_have_the_intervals_of_the_table, 0,
                         (int)(sizeof changes / sizeof *changes));
+    tcase_add_test(tcase, points_a_trip_are_as_wide_as_threes);
     tcase_add_test(tcase, nine_in_ten_intervals_hold_the_true_share);
     suite_add_tcase(suite, tcase);
     return suite_main(suite);

@@ -86,6 +86,19 @@ bool team_plays(const struct team *team, const struct play *play, struct str nam
     return here;
 }
 
+const struct roster_entry *team_instead(const struct team *team, const struct play *play,
+                                        struct str name, int number)
+{
+    const struct lineup *lineup = lineup_of(team, play);
+    for (size_t i = 0; lineup && i < lineup->spots.count; i++) {
+        const struct roster_entry *spot = &lineup->spots.at[i];
+        if (spot->number == number) {
+            return str_equal_fold(spot->name, name) ? NULL : team_at(team, lineup, number);
+        }
+    }
+    return NULL;
+}
+
 size_t playbook_chapter(const struct playbook *book, const struct play *play)
 {
     size_t index = (size_t)(play - book->plays.at);

@@ -290,6 +290,10 @@ bool team_same_player(const struct roster_entry *a, const struct roster_entry *b
  * empty: any. */
 bool team_plays(const struct team *team, const struct play *play, struct str name,
                 struct str jersey, int number);
+/* Whom the play's lineup has at this spot, where that is not the player of this name: she stands in
+ * for her; NULL: the lineup leaves the spot to the roster, or the spot is her own. */
+const struct roster_entry *team_instead(const struct team *team, const struct play *play,
+                                        struct str name, int number);
 
 /* Words to plays. `name` is what a file without a play heading is called. Reports and goes on. */
 struct playbook *playbook_resolve(struct arena *arena, const struct sources *sources,

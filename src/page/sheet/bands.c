@@ -119,6 +119,27 @@ static struct str roles_of(struct arena *arena, const struct play *play)
     return strbuf_str(&out);
 }
 
+/* "The lineup Small has Bea (#5) as 1, not you. What 1 does is told for when you stand in." Without
+ * names by her jersey. */
+static struct str standing_in(const struct setter *setter, const struct play *play)
+{
+    const struct roster_entry *other = setter->job->instead_of;
+    struct strbuf out;
+    strbuf_init(&out, setter->arena);
+    strbuf_print(&out, "The lineup %.*s has ",
+                 STR_ARG(words_isolated(setter->arena, play->lineup)));
+    if (head_names(setter->job, play)) {
+        print_who(&out, other->name, other->jersey);
+    } else if (other->jersey.size > 0) {
+        strbuf_print(&out, "#%.*s", STR_ARG(other->jersey));
+    } else {
+        strbuf_text(&out, "another player");
+    }
+    strbuf_print(&out, " as %d, not you. What %d does is told for when you stand in.",
+                 body_number(setter->job->reader), body_number(setter->job->reader));
+    return strbuf_str(&out);
+}
+
 struct galley *paragraphs_set(const struct setter *setter, const struct play *play,
                               struct str measured, double width)
 {
@@ -127,6 +148,9 @@ struct galley *paragraphs_set(const struct setter *setter, const struct play *pl
         paragraph_set(
             &column, STR("Call it"),
             str_format(setter->arena, "Say \xE2\x80\x9C%.*s.\xE2\x80\x9D", STR_ARG(play->call)));
+    }
+    if (setter->job->instead_of) {
+        paragraph_set(&column, STR("Your part"), standing_in(setter, play));
     }
     if (setter->job->any_role) {
         paragraph_set(&column, STR("Your part"), roles_of(setter->arena, play));

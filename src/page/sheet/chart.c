@@ -200,7 +200,7 @@ static struct galley *player_row(const struct rows *rows, const struct counted_p
         galley_box(row, vec2_of(column_x(i), 3), vec2_of(column_x(i + 1) - PLAYER_GAP, 20), 0.6,
                    ROLE_COURT, FILL_OPEN);
     }
-    row->height = PLAYER_PITCH;
+    row->height = row->height + 2 > PLAYER_PITCH ? row->height + 2 : PLAYER_PITCH;
     return row;
 }
 

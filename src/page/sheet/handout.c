@@ -386,7 +386,8 @@ static void add_play(struct booklet *booklet, const struct sheet_play *row)
         job.any_role = true;
     } else if (row->reader > 0) {
         job.reader = body_attacker(row->reader);
-        job.team = job.names && job.reader_name.size > 0
+        job.instead_of = team_instead(&job.book->team, row->play, job.reader_name, row->reader);
+        job.team = job.names && job.reader_name.size > 0 && !job.instead_of
                        ? team_with(setter.arena, &job, row->play, row->reader)
                        : NULL;
     }

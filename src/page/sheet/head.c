@@ -21,6 +21,23 @@ const struct team *head_names(const struct sheet_job *job, const struct play *pl
     return job->team ? job->team : &job->book->team;
 }
 
+/* Two of one name are told apart by the jersey: "Ana Reyes #12". */
+static struct str name_apart(const struct setter *setter, struct str name)
+{
+    const struct sheet_job *job = setter->job;
+    const struct team *team = &job->book->team;
+    bool other = false;
+    for (size_t i = 0; i < team->roster.count; i++) {
+        const struct roster_entry *entry = &team->roster.at[i];
+        other = other || (str_equal_fold(entry->name, job->reader_name) &&
+                          !str_equal(entry->jersey, job->reader_jersey));
+    }
+    return other && job->reader_name.size > 0 && job->reader_jersey.size > 0
+               ? str_format(setter->arena, "%.*s\xC2\xA0#%.*s", STR_ARG(name),
+                            STR_ARG(job->reader_jersey))
+               : name;
+}
+
 struct str head_player(const struct setter *setter, const struct play *play)
 {
     const struct sheet_job *job = setter->job;
@@ -29,10 +46,14 @@ struct str head_player(const struct setter *setter, const struct play *play)
     if (name.size == 0 && names && job->reader != BODY_NONE) {
         name = team_first_name(names, play, job->reader);
     }
-    name = words_isolated(setter->arena, name);
+    name = name_apart(setter, words_isolated(setter->arena, name));
     const char *sheet = "Player\xE2\x80\x99s sheet for";
     if (job->reader == BODY_NONE) {
         return str_format(setter->arena, "%s %.*s", sheet, STR_ARG(name));
+    }
+    if (job->instead_of) {
+        return str_format(setter->arena, "%s %.*s, standing in as\xC2\xA0%d", sheet, STR_ARG(name),
+                          body_number(job->reader));
     }
     return str_format(setter->arena, "%s %d%s%.*s", sheet, body_number(job->reader),
                       name.size > 0 ? ", " : "", STR_ARG(name));

@@ -119,7 +119,6 @@ void rows_name(const struct rows *rows, struct galley *row, enum type type, stru
     enum type smaller = type == TYPE_HEADING ? TYPE_SMALL_HEADING : TYPE_NOTE;
     const struct text_block *words = words_set(setter, type, name, width);
     if (text_lines(words) > 1) {
-        name = words_fit(setter, smaller, name, width, 2);
         words = words_set(setter, smaller, name, width);
         base.y -= text_lines(words) > 1 ? rise : 0;
     }

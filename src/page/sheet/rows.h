@@ -35,8 +35,8 @@ void row_end(struct galley *row, double weight);
 struct galley *rows_section(const struct rows *rows, struct str title, struct str note);
 /* A line of text. */
 const struct text_block *rows_set(const struct rows *rows, enum type type, struct str text);
-/* A name on one line, a person's or a heading, else smaller on two, the first of them `rise`
- * higher; cut off only where it is longer yet. */
+/* A name on one line, a person's or a heading, else smaller on as many as it takes, the first of
+ * them `rise` higher. */
 void rows_name(const struct rows *rows, struct galley *row, enum type type, struct str name,
                struct vec2 base, double width, double rise);
 /* What is left of the page, from the top of the next row on. */

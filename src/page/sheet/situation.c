@@ -52,13 +52,20 @@ static enum situation_code code_of(struct str tag)
 /* Without a tag. */
 static enum situation_code code_by_start(const struct play *play)
 {
-    if (play->throw_in && play->ball < BODY_COUNT) {
-        double x = play->start[play->ball].at.x;
-        bool aside = (x < 0 ? -x : x) > play->court->half_width;
-        return aside ? SITUATION_SIDELINE : SITUATION_BASELINE;
+    bool far = false;
+    if (play->throw_in && play->ball < BODY_COUNT && play->defense != DEFENSE_PRESS) {
+        struct vec2 from = play->start[play->ball].at;
+        bool aside = (from.x < 0 ? -from.x : from.x) > play->court->half_width;
+        far = !aside && from.y > play->court->half_court;
+        if (!far) {
+            return aside ? SITUATION_SIDELINE : SITUATION_BASELINE;
+        }
     }
     if (play->clock > 0) {
         return SITUATION_LATE;
+    }
+    if (far) { /* from under the other basket, with all the floor to go */
+        return SITUATION_PRESS;
     }
     switch (play->defense) {
     case DEFENSE_MAN:

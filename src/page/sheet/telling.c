@@ -210,7 +210,9 @@ static void set_job(struct column *column, const struct telling *telling)
     }
     double base = column->base + TO_SENTENCE - 2;
     double top = base - 7.4;
-    const struct text_block *heading = words_set(setter, TYPE_SMALL_HEADING, STR("Your job"), 0);
+    const struct text_block *heading =
+        words_set(setter, TYPE_SMALL_HEADING,
+                  setter->job->instead_of ? STR("If you stand in") : STR("Your job"), 0);
     galley_text(column->galley, heading, column->x + indent, base, ROLE_ACCENT);
     galley_keep(column->galley);
     set_own_discs(column, telling, column->x + indent + text_width(heading) + 5, base);

@@ -3,10 +3,9 @@
  * a season, gives a PDF. Few numbers are said to be few: nothing is read into them. */
 #include "page/sheet/sheets.h"
 
-#include "floor/season/share.h"
 #include "language/tell/tell.h"
 #include "page/sheet/dates.h"
-#include "page/sheet/rows.h"
+#include "page/sheet/trend.h"
 
 #define LABEL_WIDE 138.0
 #define CURVE_X 146.0
@@ -16,13 +15,62 @@
 #define ROW_HIGH 64.0
 #define TOTAL_X 330.0
 #define CHANGE_X 406.0
-#define DOT 2.7
 #define CAP 2.2    /* half of it */
 #define INSET 12.0 /* from the curve's ends to the first and last date */
-#define SCALE_X 190.0
-#define SCALE_WIDE 210.0
 
-enum { FEW_ON_A_DATE = 10, FEW_IN_ALL = 25, FEW_OF_A_PLAYER = 10, FEW_OF_A_HALF = 10 };
+enum { FEW_ON_A_DATE = 10, FEW_IN_ALL = 25, FEW_OF_A_HALF = 10 };
+
+/* ---- shares, and points a trip ---- */
+
+struct interval trend_interval(int kind, int made, int of)
+{
+    return kind == ROW_POINTS ? points_interval(made, of) : share_interval(made, of);
+}
+
+static struct interval change_by(int kind, const int made[2], const int of[2])
+{
+    return kind == ROW_POINTS ? points_change(made[0], of[0], made[1], of[1])
+                              : share_change(made[0], of[0], made[1], of[1]);
+}
+
+static int percent(double share)
+{
+    return (int)(share * 100 + (share < 0 ? -0.5 : 0.5));
+}
+
+/* "64%", "0.69". */
+struct str trend_value(struct arena *arena, int kind, double value)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    if (kind == ROW_POINTS) {
+        strbuf_fixed(&out, value, 2);
+    } else {
+        strbuf_print(&out, "%d%%", percent(value));
+    }
+    return strbuf_str(&out);
+}
+
+struct str trend_range(struct arena *arena, int kind, struct interval interval)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    if (kind != ROW_POINTS) {
+        return str_format(arena, "(%d\xE2\x80\x93%d)", percent(interval.low),
+                          percent(interval.high));
+    }
+    strbuf_char(&out, '(');
+    strbuf_fixed(&out, interval.low, 1);
+    strbuf_text(&out, "\xE2\x80\x93");
+    strbuf_fixed(&out, interval.high, 1);
+    strbuf_char(&out, ')');
+    return strbuf_str(&out);
+}
+
+struct str trend_count(struct arena *arena, int kind, int made, int of)
+{
+    return str_format(arena, kind == ROW_POINTS ? "%d in\xC2\xA0%d" : "%d of\xC2\xA0%d", made, of);
+}
 
 /* ---- one thing that was counted ---- */
 
@@ -48,9 +96,10 @@ static void put_grid(const struct rows *rows, struct galley *row, const char *co
     }
 }
 
-static void put_interval(struct galley *row, double x, struct interval interval, enum role role)
+static void put_interval(struct galley *row, double x, struct interval interval, double most,
+                         enum role role)
 {
-    double low = share_y(interval.low), high = share_y(interval.high);
+    double low = share_y(interval.low / most), high = share_y(interval.high / most);
     galley_rule(row, vec2_of(x, high), vec2_of(x, low), 1.2, role);
     galley_rule(row, vec2_of(x - CAP, high), vec2_of(x + CAP, high), 1.2, role);
     galley_rule(row, vec2_of(x - CAP, low), vec2_of(x + CAP, low), 1.2, role);
@@ -61,7 +110,6 @@ static void put_curve(struct galley *row, const struct counted *counted,
                       const struct span_of_days *span, double most)
 {
     const struct day *before = NULL;
-    bool share = counted->kind != ROW_POINTS;
     for (size_t i = 0; i < counted->days.count; i++) {
         const struct day *day = &counted->days.at[i];
         bool enough = day->of >= FEW_ON_A_DATE;
@@ -77,54 +125,41 @@ static void put_curve(struct galley *row, const struct counted *counted,
         const struct day *day = &counted->days.at[i];
         double x = day_x(span, day->number);
         enum role role = day->of >= FEW_ON_A_DATE ? ROLE_INK : ROLE_COURT;
-        if (share) {
-            put_interval(row, x, share_interval(day->made, day->of), role);
-        }
+        put_interval(row, x, trend_interval(counted->kind, day->made, day->of), most, role);
         double y = share_y((double)day->made / day->of / most);
-        galley_dot(row, vec2_of(x, y), DOT, role, day->game ? FILL_ROLE : FILL_OPEN);
+        galley_dot(row, vec2_of(x, y), TREND_DOT, role, day->game ? FILL_ROLE : FILL_OPEN);
     }
 }
 
-static int percent(double share)
+/* "+12", and of points a trip "+0.4". */
+static struct str signed_number(struct arena *arena, int kind, double change)
 {
-    return (int)(share * 100 + (share < 0 ? -0.5 : 0.5));
-}
-
-static struct str signed_number(struct arena *arena, int number)
-{
-    return number < 0 ? str_format(arena, "\xE2\x88\x92%d", -number)
-                      : str_format(arena, "+%d", number);
+    bool points = kind == ROW_POINTS;
+    double size = change < 0 ? -change : change;
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    strbuf_text(&out,
+                change < 0 && (points ? size >= 0.05 : percent(size) > 0) ? "\xE2\x88\x92" : "+");
+    strbuf_fixed(&out, points ? size : percent(size), points ? 1 : 0);
+    return strbuf_str(&out);
 }
 
 /* "64%  66 of 103", its interval under it. */
 static void put_total(const struct rows *rows, struct galley *row, const struct counted *counted)
 {
     struct arena *arena = rows->setter.arena;
-    bool share = counted->kind != ROW_POINTS;
-    struct str value;
-    if (share) {
-        value = str_format(arena, "%d%%", percent((double)counted->made / counted->of));
-    } else {
-        struct strbuf out;
-        strbuf_init(&out, arena);
-        strbuf_fixed(&out, (double)counted->made / counted->of, 2);
-        value = strbuf_str(&out);
-    }
+    int kind = counted->kind;
+    struct str value = trend_value(arena, kind, (double)counted->made / counted->of);
     const struct text_block *words = rows_set(rows, TYPE_HEADING, value);
     double base = ROW_BASE + 9;
     galley_text(row, words, TOTAL_X, base, ROLE_TEXT);
-    struct str of = str_format(arena, share ? "%d of\xC2\xA0%d" : "%d in\xC2\xA0%d", counted->made,
-                               counted->of);
+    struct str of = trend_count(arena, kind, counted->made, counted->of);
     const struct text_block *count = rows_set(rows, TYPE_NOTE, of);
     bool beside = TOTAL_X + text_width(words) + 5 + text_width(count) < CHANGE_X - 6;
     galley_text(row, count, beside ? TOTAL_X + text_width(words) + 5 : TOTAL_X,
                 beside ? base : base + 24, ROLE_SOFT);
-    if (share) {
-        struct interval interval = share_interval(counted->made, counted->of);
-        struct str range =
-            str_format(arena, "(%d\xE2\x80\x93%d)", percent(interval.low), percent(interval.high));
-        galley_text(row, rows_set(rows, TYPE_NOTE, range), TOTAL_X, base + 12, ROLE_SOFT);
-    }
+    struct str range = trend_range(arena, kind, trend_interval(kind, counted->made, counted->of));
+    galley_text(row, rows_set(rows, TYPE_NOTE, range), TOTAL_X, base + 12, ROLE_SOFT);
 }
 
 /* How many dates: practice and game of one day are one. */
@@ -140,13 +175,14 @@ static size_t date_count(const struct counted *counted)
 /* What was counted in the first half of the dates, and in the last; with an odd number the middle
  * one is in neither. */
 struct halves {
+    int kind;
     int made[2], of[2];
     struct str until, since; /* the last date of the first half, the first of the last */
 };
 
 static struct halves halves_of(const struct counted *counted, size_t dates)
 {
-    struct halves halves = {.of = {0}};
+    struct halves halves = {.kind = counted->kind};
     size_t half = dates / 2, date = 0;
     for (size_t i = 0; i < counted->days.count; i++) {
         const struct day *day = &counted->days.at[i];
@@ -175,7 +211,7 @@ static struct str half_words(const struct rows *rows, const struct halves *halve
     static const char *const before[] = {"to", "from"}, *const bare[] = {"at first", "of late"};
     struct arena *arena = rows->setter.arena;
     struct str date = date_words(rows, last ? halves->since : halves->until, MONTH_SHORT, years);
-    struct str count = str_format(arena, "%d of\xC2\xA0%d", halves->made[last], halves->of[last]);
+    struct str count = trend_count(arena, halves->kind, halves->made[last], halves->of[last]);
     struct str words =
         str_format(arena, "%s %.*s: %.*s", before[last], STR_ARG(date), STR_ARG(count));
     return text_width(rows_set(rows, TYPE_NOTE, words)) <= PAGE_WIDE - CHANGE_X
@@ -199,28 +235,26 @@ static struct change change_of(const struct rows *rows, const struct counted *co
         out.words = STR("Too few to tell");
         return out;
     }
-    struct interval change =
-        share_change(halves.made[0], halves.of[0], halves.made[1], halves.of[1]);
-    out.behind[2] = str_format(arena, "by %.*s to %.*s points",
-                               STR_ARG(signed_number(arena, percent(change.low))),
-                               STR_ARG(signed_number(arena, percent(change.high))));
+    struct interval change = change_by(counted->kind, halves.made, halves.of);
+    out.behind[2] = str_format(arena, "by %.*s to %.*s %s",
+                               STR_ARG(signed_number(arena, counted->kind, change.low)),
+                               STR_ARG(signed_number(arena, counted->kind, change.high)),
+                               counted->kind == ROW_POINTS ? "a trip" : "points");
     if (change.low <= 0 && change.high >= 0) {
         out.words = STR("No change seen");
         return out;
     }
     double first = (double)halves.made[0] / halves.of[0];
     double last = (double)halves.made[1] / halves.of[1];
-    out.words = str_format(arena, "%s: %d%% to %d%%", last > first ? "Up" : "Down", percent(first),
-                           percent(last));
+    out.words = str_format(arena, "%s: %.*s to %.*s", last > first ? "Up" : "Down",
+                           STR_ARG(trend_value(arena, counted->kind, first)),
+                           STR_ARG(trend_value(arena, counted->kind, last)));
     return out;
 }
 
 static void put_change(const struct rows *rows, struct galley *row, const struct counted *counted,
                        bool years)
 {
-    if (counted->kind == ROW_POINTS) {
-        return;
-    }
     struct change change = change_of(rows, counted, years);
     double base = ROW_BASE + 9;
     galley_text(row, rows_set(rows, TYPE_SMALL_HEADING, change.words), CHANGE_X, base, ROLE_TEXT);
@@ -232,13 +266,14 @@ static void put_change(const struct rows *rows, struct galley *row, const struct
     }
 }
 
-/* The top of the scale of points a trip: 1, 2 … */
+/* The top of the scale of points a trip, with the intervals: 1, 2 … */
 static double points_most(const struct counted *counted)
 {
     double most = 1;
     for (size_t i = 0; i < counted->days.count; i++) {
         const struct day *day = &counted->days.at[i];
-        while ((double)day->made / day->of > most) {
+        while (real_max((double)day->made / day->of, points_interval(day->made, day->of).high) >
+               most) {
             most += 1;
         }
     }
@@ -269,14 +304,15 @@ static struct galley *counted_row(const struct rows *rows, const struct counted 
     return row;
 }
 
-/* The dates under the curves: those for which there is room, the first with its month. */
+/* The dates of the curves: those for which there is room, the first with its month. `noted`: they
+ * stand under the last curve, with what the changes are. */
 static struct galley *axis_row(const struct rows *rows, const counted_list *counted,
-                               const struct span_of_days *span)
+                               const struct span_of_days *span, bool noted)
 {
     const double apart = 5;
     struct galley *row = galley_new(rows->setter.arena);
     const struct text_block *note =
-        rows_set(rows, TYPE_NOTE, STR("Later dates against earlier, in points."));
+        rows_set(rows, TYPE_NOTE, noted ? STR("Later dates against earlier, in points.") : STR(""));
     double room = PAGE_WIDE - text_width(note) - apart;
     double taken = CURVE_X - 30;
     struct str month = STR("");
@@ -304,7 +340,7 @@ static struct galley *axis_row(const struct rows *rows, const counted_list *coun
         }
     }
     galley_text_end(row, note, PAGE_WIDE, 10, ROLE_SOFT);
-    row->height = 22;
+    row->height = noted ? 22 : 13;
     return row;
 }
 
@@ -326,96 +362,37 @@ static struct galley *head_row(const struct rows *rows)
     return row;
 }
 
-/* ---- by player ---- */
-
-static int roster_number(const struct rows *rows, struct str name)
-{
-    const struct team *team = &rows->setter.job->book->team;
-    for (size_t i = 0; i < team->roster.count; i++) {
-        if (str_equal_fold(team->roster.at[i].name, name)) {
-            return team->roster.at[i].number;
-        }
-    }
-    return name.size == 1 && name.at[0] >= '1' && name.at[0] <= '5' ? name.at[0] - '0' : 0;
-}
-
-static void put_bar(const struct rows *rows, struct galley *row, const struct by_player *player)
-{
-    struct arena *arena = rows->setter.arena;
-    const double middle = ROW_BASE - 3.2, value_x = SCALE_X + SCALE_WIDE + 14;
-    if (player->of < FEW_OF_A_PLAYER) {
-        galley_dots(row, vec2_of(SCALE_X, middle), vec2_of(SCALE_X + SCALE_WIDE, middle), 0.8,
-                    ROLE_COURT);
-        galley_text(row, rows_set(rows, TYPE_SMALL_HEADING, STR("Too few to tell")), value_x,
-                    ROW_BASE, ROLE_TEXT);
-        return;
-    }
-    struct interval interval = share_interval(player->made, player->of);
-    double share = (double)player->made / player->of;
-    galley_rule(row, vec2_of(SCALE_X + SCALE_WIDE * interval.low, middle),
-                vec2_of(SCALE_X + SCALE_WIDE * interval.high, middle), 1.6, ROLE_INK);
-    galley_dot(row, vec2_of(SCALE_X + SCALE_WIDE * share, middle), DOT + 0.5, ROLE_INK, FILL_ROLE);
-    const struct text_block *value =
-        rows_set(rows, TYPE_SMALL_HEADING, str_format(arena, "%d%%", percent(share)));
-    galley_text(row, value, value_x, ROW_BASE, ROLE_TEXT);
-    struct str range =
-        str_format(arena, "(%d\xE2\x80\x93%d)", percent(interval.low), percent(interval.high));
-    galley_text(row, rows_set(rows, TYPE_NOTE, range), value_x + text_width(value) + 5, ROW_BASE,
-                ROLE_SOFT);
-}
-
-static struct galley *player_row(const struct rows *rows, const struct by_player *player)
-{
-    struct arena *arena = rows->setter.arena;
-    struct galley *row = galley_new(arena);
-    int number = roster_number(rows, player->name);
-    bool named = number == 0 || player->name.size > 1;
-    for (int i = 0; i <= 4; i++) {
-        double x = SCALE_X + SCALE_WIDE * i / 4.0;
-        galley_rule(row, vec2_of(x, 0), vec2_of(x, ROW_BASE + 4.6), 0.4, ROLE_HAIRLINE);
-    }
-    if (number > 0) {
-        galley_text(row, rows_set(rows, TYPE_HEADING, str_format(arena, "%d", number)), 0, ROW_BASE,
-                    ROLE_TEXT);
-    }
-    if (named) {
-        rows_name(rows, row, TYPE_SENTENCE, player->name, vec2_of(14, ROW_BASE), 96, 3);
-    }
-    struct str of = str_format(arena, "%d of\xC2\xA0%d", player->made, player->of);
-    galley_text(row, rows_set(rows, TYPE_SENTENCE, of), 118, ROW_BASE, ROLE_TEXT);
-    put_bar(rows, row, player);
-    row_end(row, 0.5);
-    return row;
-}
-
-static struct galley *scale_row(const struct rows *rows)
+/* What a further page opens with. */
+static struct galley *columns_row(const struct rows *rows, const counted_list *counted,
+                                  const struct span_of_days *span)
 {
     struct galley *row = galley_new(rows->setter.arena);
-    for (int i = 0; i <= 4; i++) {
-        const struct text_block *words =
-            rows_set(rows, TYPE_NOTE, str_format(rows->setter.arena, "%d%%", 25 * i));
-        galley_text_middle(row, words, SCALE_X + SCALE_WIDE * i / 4.0, 10, ROLE_SOFT);
-    }
-    row_end(row, 0.5);
+    galley_join(row, head_row(rows), 0, 0);
+    galley_join(row, axis_row(rows, counted, span, false), 0, row->height);
     return row;
 }
 
-static void add_players(struct rows *rows, const struct counted *counted)
+/* All curves with their dates under the last one; where they take more than this page, over the
+ * first of each. */
+static void add_curves(struct rows *rows, const counted_list *counted,
+                       const struct span_of_days *span)
 {
-    if (counted->players.count == 0 || counted->kind == ROW_POINTS) {
-        return;
+    struct arena *arena = rows->setter.arena;
+    struct galley **curves = arena_array(arena, struct galley *, counted->count);
+    struct galley *axis = axis_row(rows, counted, span, true), *head = head_row(rows);
+    double height = head->height + axis->height;
+    for (size_t i = 0; i < counted->count; i++) {
+        curves[i] = counted_row(rows, &counted->at[i], span);
+        height += curves[i]->height;
     }
-    struct str title = str_format(rows->setter.arena, "By player: %.*s",
-                                  STR_ARG(words_isolated(rows->setter.arena, counted->label)));
-    title = words_fit(&rows->setter, TYPE_HEADING, title, 300, 1);
-    struct galley *head = rows_section(rows, title, STR("All dates. For the coach only."));
-    galley_lower(head, 0, 8);
-    galley_join(head, scale_row(rows), 0, head->height);
-    galley_join(head, player_row(rows, &counted->players.at[0]), 0, head->height);
-    rows_add(rows, head);
-    for (size_t i = 1; i < counted->players.count; i++) {
-        rows_add(rows, player_row(rows, &counted->players.at[i]));
+    bool several = height > rows_room(rows);
+    rows_add(rows, several ? columns_row(rows, counted, span) : head);
+    rows->columns = columns_row(rows, counted, span);
+    for (size_t i = 0; i < counted->count; i++) {
+        rows_add(rows, curves[i]);
     }
+    rows_add(rows, axis);
+    rows->columns = NULL;
 }
 
 /* ---- the sheet ---- */
@@ -436,15 +413,25 @@ static void add_games(struct rows *rows, const struct play *play, const struct s
     rows_add(rows, row);
 }
 
-static struct galley *note_row(const struct rows *rows)
+static bool has_points(const counted_list *counted)
+{
+    return counted->count > 0 && counted->at[counted->count - 1].kind == ROW_POINTS;
+}
+
+static struct galley *note_row(const struct rows *rows, bool points)
 {
     static const char note[] =
         "Counted by hand. Practice and games differ: trust a change that shows in both. With 50 "
         "counted before and 50 after, a change of about 16 points can be seen; a smaller one "
-        "cannot.";
+        "cannot.%s";
+    static const char of_points[] =
+        " Only the sum of points is known: their interval is as wide as if every score were "
+        "worth three.";
     struct galley *row = galley_new(rows->setter.arena);
-    galley_text(row, words_set(&rows->setter, TYPE_NOTE, str_of(note), PAGE_WIDE), 0, 20,
-                ROLE_SOFT);
+    galley_text(row,
+                words_set(&rows->setter, TYPE_NOTE,
+                          str_format(rows->setter.arena, note, points ? of_points : ""), PAGE_WIDE),
+                0, 20, ROLE_SOFT);
     return row;
 }
 
@@ -469,18 +456,12 @@ static void set_play(struct rows *rows, const struct play *play, const counted_l
              rows_section(
                  rows, STR("Share of what was seen"),
                  STR("Open dot: practice. Filled: game or film. Gray, no line: fewer than 10.")));
-    rows_add(rows, head_row(rows));
-    rows->columns = head_row(rows);
-    for (size_t i = 0; i < counted->count; i++) {
-        rows_add(rows, counted_row(rows, &counted->at[i], &span));
-    }
-    rows_add(rows, axis_row(rows, counted, &span));
-    rows->columns = NULL;
+    add_curves(rows, counted, &span);
     add_games(rows, play, &span);
     for (size_t i = 0; i < counted->count; i++) {
-        add_players(rows, &counted->at[i]);
+        trend_players(rows, &counted->at[i]);
     }
-    rows_add(rows, note_row(rows));
+    rows_add(rows, note_row(rows, has_points(counted)));
 }
 
 static bool is_meant(const struct sheet_job *job, const struct play *play)

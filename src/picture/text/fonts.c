@@ -330,7 +330,6 @@ static const raqm_glyph_t *shape(struct fonts *fonts, enum face face, const uint
 bool fonts_leftward(const uint32_t *letters, size_t count)
 {
     const uint32_t first_isolate = 0x2066, last_isolate = 0x2068, pop_isolate = 0x2069;
-    bool leftward = false;
     size_t inside = 0; /* what is set apart says nothing of the text round it */
     for (size_t i = 0; i < count; i++) {
         inside += letters[i] >= first_isolate && letters[i] <= last_isolate;
@@ -339,12 +338,9 @@ bool fonts_leftward(const uint32_t *letters, size_t count)
         if (inside > 0 || !FRIBIDI_IS_STRONG(type)) {
             continue;
         }
-        if (!FRIBIDI_IS_RTL(type)) {
-            return false;
-        }
-        leftward = true;
+        return FRIBIDI_IS_RTL(type); /* the first letter that has a direction decides */
     }
-    return leftward;
+    return false;
 }
 
 static bool prepare_mixed(struct fonts *fonts, const face_code *codes, const uint32_t *letters,

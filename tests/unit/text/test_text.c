@@ -240,14 +240,15 @@ START_TEST(a_name_that_runs_to_the_left_stands_right)
 }
 END_TEST
 
-START_TEST(a_text_runs_left_when_none_of_it_runs_right)
+START_TEST(a_text_runs_as_its_first_letter_does)
 {
     const uint32_t mixed[] = {0x5E9, ' ', 'a'};
     const uint32_t counted[] = {'1', ' ', 0x5E9, '.'};
     const uint32_t figures[] = {'1', '.'};
     ck_assert(fonts_leftward(shalom, 4));
     ck_assert(fonts_leftward(counted, 4));
-    ck_assert(!fonts_leftward(mixed, 3));
+    ck_assert(fonts_leftward(mixed, 3)); /* its first letter decides */
+    ck_assert(!fonts_leftward(mixed + 1, 2));
     ck_assert(!fonts_leftward(figures, 2));
     const uint32_t apart[] = {'3', ':', ' ', 0x2068, 0x5E9, 0x5DC, 0x2069};
     const uint32_t behind[] = {0x2068, 0x5E9, 0x2069, ' ', 0x5DC};
@@ -555,7 +556,7 @@ static void add_tests(TCase *all)
     tcase_add_test(all, missing_letters_are_counted_and_named_once);
     tcase_add_test(all, nothing_is_asked_of_the_machine_while_the_face_has_the_letters);
     tcase_add_test(all, a_name_that_runs_to_the_left_stands_right);
-    tcase_add_test(all, a_text_runs_left_when_none_of_it_runs_right);
+    tcase_add_test(all, a_text_runs_as_its_first_letter_does);
     tcase_add_test(all, borrowed_letters_and_their_face_are_named);
     tcase_add_test(all, lines_of_borrowed_letters_break_where_they_may);
     tcase_add_test(all, clusters_of_a_run_to_the_left_go_from_its_last_glyph);
