@@ -166,3 +166,24 @@ struct str plan_sums_told(struct arena *arena, const struct practice *practice)
     add_minutes(&out, "Longest gap between water breaks: ", sums.dry, ".");
     return strbuf_str(&out);
 }
+
+struct str plan_warned(struct arena *arena, const struct practice *practice)
+{
+    const double whole = 0.01; /* of a minute */
+    struct practice_sums sums = practice_sum(practice);
+    bool dry = sums.dry > practice->dry + whole, load = sums.row.blocks > 1;
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    if (dry || load) {
+        strbuf_text(&out, "Look at this again: ");
+    }
+    if (dry) {
+        add_minutes(&out, "", sums.dry, " without water");
+    }
+    if (load) {
+        strbuf_print(&out, "%s%s blocks with contact back to back", dry ? "; " : "",
+                     plan_count(arena, sums.row.blocks));
+    }
+    strbuf_text(&out, dry || load ? "." : "");
+    return strbuf_str(&out);
+}

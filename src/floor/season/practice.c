@@ -300,7 +300,7 @@ static void hold_sums(struct season_maker *m, const struct practice *practice)
     }
     hold_load(m, practice);
     struct practice_sums sums = practice_sum(practice);
-    double most = dry_most(m);
+    double most = practice->dry;
     if (sums.dry > most + WHOLE) {
         struct str enough = minutes_words(m, most); /* is what may go by, not what is to be drunk */
         struct str dry = minutes_words(m, sums.dry), from = minutes_words(m, sums.dry_from);
@@ -369,7 +369,7 @@ static void take_line(struct season_maker *m, struct practice *practice, struct 
 
 void practice_make(struct season_maker *m, const struct block *block)
 {
-    struct practice practice = {.title = block->title, .span = block->span};
+    struct practice practice = {.title = block->title, .span = block->span, .dry = dry_most(m)};
     struct clocks clocks = {.starts = -1, .ends = -1};
     for (size_t i = 0; i < block->forms.count; i++) {
         if (block->forms.at[i].kind == FORM_PLAN) {

@@ -27,6 +27,7 @@ struct practice {
     int starts;     /* minutes after midnight; -1: not said */
     double booked;  /* minutes: lasts, or from start to end; 0: not said */
     double planned; /* what the items add up to */
+    double dry;     /* minutes that may go by without water */
     VEC(struct plan_item) items;
     struct span span, booked_span;
 };
@@ -105,6 +106,9 @@ struct str plan_what(struct arena *arena, const struct plan_item *item, plan_nam
 struct str plan_how(struct arena *arena, const struct plan_item *item, plan_name *name);
 /* "minutes; fits the time booked. Contact in 38 of 75 min, 3 blocks, none back to back. …" */
 struct str plan_sums_told(struct arena *arena, const struct practice *practice);
+/* "Look at this again: 60 min without water; three blocks with contact back to back." Empty: no
+ * need. */
+struct str plan_warned(struct arena *arena, const struct practice *practice);
 
 /* Reports every name that is not in the book, and times that cannot be; goes on. */
 struct season *season_resolve(struct arena *arena, const struct book *book,

@@ -2,6 +2,7 @@
 /* book_index: a book's index by action, formation, tag and player. Takes its plays with their page
  * numbers, gives pages without their feet: entries in three columns, every play a link. */
 #include "page/sheet/book_parts.h"
+#include "page/sheet/situation.h"
 
 #include <stdlib.h>
 
@@ -9,6 +10,7 @@
 #define COLUMN 152.0
 #define COLUMN_PITCH 176.0
 #define INDENT 10.0
+enum { LINES_TOGETHER = 12 };
 #define SECTION_LEAD 26.0 /* from an entry to the next section's heading */
 #define TO_RULE 6.0
 #define TO_ENTRY 15.0 /* from a section's rule, or the entry before, to the entry's baseline */
@@ -149,11 +151,16 @@ static void enter_formation(const struct visit *visit)
     }
 }
 
+/* One without a tag of the coach's by how it begins. */
 static void enter_tags(const struct visit *visit)
 {
     for (size_t i = 0; i < visit->play->tags.count; i++) {
-        struct str tag = visit->play->tags.at[i];
-        enter(visit->arena, visit->entries, str_capital(visit->arena, tag), visit->index);
+        enter(visit->arena, visit->entries, situation_tag(visit->arena, visit->play->tags.at[i]),
+              visit->index);
+    }
+    struct situation situation = situation_of(visit->arena, visit->play);
+    if (visit->play->tags.count == 0 && situation.order < situation_count()) {
+        enter(visit->arena, visit->entries, situation.word, visit->index); /* as on the card */
     }
 }
 
@@ -164,14 +171,17 @@ static int by_name(const void *a, const void *b)
 
 /* ---- a long column ---- */
 
-/* The plays of an entry, "Lantern 7, Tollgate 9", each with its link; the last baseline. */
+/* Plays of an entry from `*from` on, "Lantern 7, Tollgate 9", each with its link, in so many lines
+ * that stay together; the last baseline. */
 static double put_plays(const struct setter *setter, struct galley *column,
-                        const struct entry *entry, const book_play_list *plays, double base)
+                        const struct entry *entry, const book_play_list *plays, size_t *from,
+                        double base)
 {
+    size_t lines = 1;
     const double leading = type_leading(TYPE_POINT), gap = 4;
     double x = INDENT;
     base += leading;
-    for (size_t i = 0; i < entry->plays.count; i++) {
+    for (size_t i = *from; i < entry->plays.count; i++) {
         size_t index = entry->plays.at[i];
         const struct book_play *play = &plays->at[index];
         struct str name = words_isolated(setter->arena, play->play->name);
@@ -179,9 +189,16 @@ static double put_plays(const struct setter *setter, struct galley *column,
                                      i + 1 < entry->plays.count ? "," : "");
         const struct text_block *words = words_set(setter, TYPE_POINT, text, COLUMN - INDENT);
         if (x > INDENT && x + text_width(words) > COLUMN) {
+            if (++lines > LINES_TOGETHER) {
+                return base;
+            }
             x = INDENT;
             base += leading;
         }
+        if (i > *from) {
+            galley_keep(column);
+        }
+        *from = i + 1;
         galley_link(column, vec2_of(x, base - 8), vec2_of(x + text_width(words), base + 3),
                     book_play_place(setter->arena, index));
         base = galley_text(column, words, x, base, ROLE_TEXT);
@@ -205,10 +222,15 @@ static double put_section(const struct setter *setter, struct galley *column, co
     galley_keep(column);
     for (size_t i = 0; i < entries->count; i++) {
         const struct entry *entry = &entries->at[i];
-        const struct text_block *words = words_set(setter, TYPE_SMALL_HEADING, entry->name, COLUMN);
-        base = galley_text(column, words, 0, base + TO_ENTRY, ROLE_TEXT);
-        galley_keep(column);
-        base = put_plays(setter, column, entry, plays, base);
+        for (size_t from = 0; from < entry->plays.count;) { /* a long one has its name again */
+            struct str name = from == 0
+                                  ? entry->name
+                                  : str_format(setter->arena, "%.*s, more", STR_ARG(entry->name));
+            const struct text_block *words = words_set(setter, TYPE_SMALL_HEADING, name, COLUMN);
+            base = galley_text(column, words, 0, base + TO_ENTRY, ROLE_TEXT);
+            galley_keep(column);
+            base = put_plays(setter, column, entry, plays, &from, base);
+        }
     }
     return base;
 }

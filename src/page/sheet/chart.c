@@ -16,6 +16,8 @@
 #define TOTAL_WIDE 26.0
 #define ROW_PITCH 21.0
 #define PLAYER_PITCH 22.6
+#define PITCH_LEAST 19.5
+#define TABLE_END 12.0
 #define PLAYER_X 120.0
 #define PLAYER_GAP 4.0
 #define LEAST_LABEL_LINES 4 /* rows to write on where the play names few */
@@ -40,6 +42,15 @@ static struct galley *facts_row(const struct rows *rows)
         x = end + 12;
     }
     row->height = 16;
+    return row;
+}
+
+/* What a further page opens with: loose, it says of which game it is. */
+static struct galley *with_facts(const struct rows *rows, const struct galley *columns)
+{
+    struct galley *row = galley_new(rows->setter.arena);
+    galley_join(row, facts_row(rows), 0, 0);
+    galley_join(row, columns, 0, row->height);
     return row;
 }
 
@@ -105,7 +116,7 @@ static void add_trips(struct rows *rows, const point_list *charts)
                           STR("Tick what you saw. Ring the tick if a score came of it. Leave the "
                               "rest empty.")));
     rows_add(rows, trips_row(rows));
-    rows->columns = trips_row(rows);
+    rows->columns = with_facts(rows, trips_row(rows));
     for (size_t i = 0; i < charts->count || i < LEAST_LABEL_LINES; i++) {
         struct str label = i < charts->count ? label_of(rows, &charts->at[i]) : STR("");
         rows_add(rows, trip_row(rows, label, TYPE_POINT));
@@ -185,7 +196,8 @@ static struct str who_told(const struct rows *rows, const struct roster_entry *e
 }
 
 /* NULL: for one to be written in. */
-static struct galley *player_row(const struct rows *rows, const struct counted_player *player)
+static struct galley *player_row(const struct rows *rows, const struct counted_player *player,
+                                 double pitch)
 {
     struct galley *row = galley_new(rows->setter.arena);
     galley_rule(row, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.5, ROLE_RULE);
@@ -197,11 +209,18 @@ static struct galley *player_row(const struct rows *rows, const struct counted_p
                   PLAYER_X - x - PLAYER_GAP, 5);
     }
     for (int i = 0; i < COLUMNS; i++) {
-        galley_box(row, vec2_of(column_x(i), 3), vec2_of(column_x(i + 1) - PLAYER_GAP, 20), 0.6,
-                   ROLE_COURT, FILL_OPEN);
+        galley_box(row, vec2_of(column_x(i), 3), vec2_of(column_x(i + 1) - PLAYER_GAP, pitch - 2.6),
+                   0.6, ROLE_COURT, FILL_OPEN);
     }
-    row->height = row->height + 2 > PLAYER_PITCH ? row->height + 2 : PLAYER_PITCH;
+    row->height = real_max(row->height + 2, pitch);
     return row;
+}
+
+/* Rows are a little less high where so the last of them stay on the page. */
+static double pitch_of(double room, size_t players)
+{
+    double each = players > 0 ? room / (double)players : PLAYER_PITCH;
+    return each >= PITCH_LEAST && each < PLAYER_PITCH ? each : PLAYER_PITCH;
 }
 
 /* One table: five words, all players. */
@@ -213,14 +232,20 @@ static void add_table(struct rows *rows, const point_list *charts, size_t from)
                                        STR("One stroke for each; cross through in fives."));
     galley_join(head, columns_row(rows, charts, from), 0, head->height);
     rows_add(rows, head);
-    rows->columns = columns_row(rows, charts, from);
+    rows->columns = with_facts(rows, columns_row(rows, charts, from));
     size_t known = players_of(rows, players), empty = known > 0 ? EMPTY_PLAYERS : 5;
-    for (size_t i = 0; i < known + empty; i++) {
-        rows_add(rows, player_row(rows, i < known ? &players[i] : NULL));
+    double pitch = pitch_of(rows_room(rows) - TABLE_END, known);
+    for (size_t i = 0; i < known; i++) {
+        rows_add(rows, player_row(rows, &players[i], pitch));
+    }
+    for (size_t i = 0; i < empty; i++) { /* no page for lines to write on alone */
+        if (known == 0 || rows_room(rows) >= pitch + TABLE_END) {
+            rows_add(rows, player_row(rows, NULL, pitch));
+        }
     }
     struct galley *end = galley_new(rows->setter.arena);
     galley_rule(end, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.9, ROLE_INK);
-    end->height = 12;
+    end->height = TABLE_END;
     rows_add(rows, end);
     rows->columns = NULL;
 }
@@ -253,7 +278,7 @@ static void put_counts(const struct rows *rows, struct galley *row, double x, do
     }
 }
 
-/* "1a  x3 trails: Curl", in two lines at most. */
+/* "1a  x3 trails: Curl" */
 static const struct text_block *read_title(const struct rows *rows, const struct play *play,
                                            const struct diagram *diagram, double width)
 {
@@ -261,7 +286,6 @@ static const struct text_block *read_title(const struct rows *rows, const struct
     struct str words = tell_branch(rows->setter.arena, &step->branches.at[diagram->branch]);
     struct str title = str_format(rows->setter.arena, "%.*s  %.*s", STR_ARG(diagram->label),
                                   STR_ARG(words_isolated(rows->setter.arena, words)));
-    title = words_fit(&rows->setter, TYPE_SMALL_HEADING, title, width, 2);
     return words_set(&rows->setter, TYPE_SMALL_HEADING, title, width);
 }
 
@@ -302,7 +326,7 @@ static void add_reads(struct rows *rows, const struct run *run)
 {
     diagram_list diagrams = {0}, reads = {0};
     scene_diagrams(rows->setter.arena, run, &diagrams);
-    rows->columns = facts_row(rows); /* a page by itself says of which game it is */
+    rows->columns = facts_row(rows);
     for (size_t s = 0; s < run->play->steps.count; s++) {
         reads.count = 0;
         for (size_t i = 0; i < diagrams.count; i++) {

@@ -6,8 +6,8 @@
 
 #include "page/sheet/bands.h"
 
-#define HEAD_SIDE 200.0     /* how wide the words at either end of head and foot may be */
-#define HEAD_DATE_WIDE 90.0 /* and the date between them */
+#define HEAD_SIDE 200.0      /* how wide the words at either end of head and foot may be */
+#define HEAD_DATE_WIDE 196.0 /* and the date between them */
 
 enum head_part {
     HEAD_CLUB,

@@ -271,6 +271,15 @@ static void put_key(const struct setter *setter, struct page *page, const struct
     put_samples(setter, page, paper, words, tight);
 }
 
+/* The date stands in the middle of the page, or where it keeps off what stands at either end. */
+static double date_middle(const struct paper *paper, double left, double date, double page)
+{
+    const double apart = 12;
+    double least = paper->margin + left + apart + date / 2;
+    double most = paper->width - paper->margin - page - apart - date / 2;
+    return real_max(least, real_min(most, paper->width / 2));
+}
+
 void page_foot(const struct setter *setter, struct galley *galley, struct str words, size_t number,
                size_t count)
 {
@@ -280,13 +289,17 @@ void page_foot(const struct setter *setter, struct galley *galley, struct str wo
     galley_rule(galley, vec2_of(paper->margin, FOOT_RULE + paper->foot),
                 vec2_of(right, FOOT_RULE + paper->foot), 0.6, ROLE_RULE);
     struct str foot = words_fit(setter, TYPE_NOTE, words, HEAD_SIDE, 1);
-    galley_text(galley, words_set(setter, TYPE_NOTE, foot, 0), paper->margin, base, ROLE_SOFT);
-    struct str when = words_fit(setter, TYPE_NOTE, setter->job->date_text, HEAD_DATE_WIDE, 1);
-    galley_text_middle(galley, words_set(setter, TYPE_NOTE, when, 0), paper->width / 2, base,
-                       ROLE_SOFT);
+    const struct text_block *left = words_set(setter, TYPE_NOTE, foot, 0);
     struct str of =
         number > 0 ? str_format(setter->arena, "Page %zu of %zu", number, count) : STR("");
-    galley_text_end(galley, words_set(setter, TYPE_NOTE, of, 0), right, base, ROLE_SOFT);
+    const struct text_block *page = words_set(setter, TYPE_NOTE, of, 0);
+    struct str when = words_fit(setter, TYPE_NOTE, setter->job->date_text, HEAD_DATE_WIDE, 1);
+    const struct text_block *date = words_set(setter, TYPE_NOTE, when, 0);
+    galley_text(galley, left, paper->margin, base, ROLE_SOFT);
+    galley_text_middle(galley, date,
+                       date_middle(paper, text_width(left), text_width(date), text_width(page)),
+                       base, ROLE_SOFT);
+    galley_text_end(galley, page, right, base, ROLE_SOFT);
 }
 
 /* "Continued: step 5; reads of step 2" */

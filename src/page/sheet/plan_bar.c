@@ -71,6 +71,46 @@ static double middle_of(double from, double to, double end, double *room)
     return (from + to) / 2;
 }
 
+/* Everybody comes to each station for its share of the time, as the last row of the plan has it. */
+static void add_sums(double sums[KINDS], const struct plan_item *item)
+{
+    struct plan_item rest = *item;
+    for (size_t i = 0; i < item->stations.count; i++) {
+        const struct plan_item *station = &item->stations.at[i];
+        sums[filling_of(station)] += station->minutes;
+        rest.minutes -= station->minutes;
+        rest.contact = false;
+    }
+    sums[filling_of(&rest)] += real_max(0, rest.minutes);
+}
+
+/* Stations that are done at once stand over each other, of each kind so much as has its share. */
+static void put_box(struct galley *galley, const struct plan_item *item, double from, double to,
+                    double frame)
+{
+    double sums[KINDS] = {0}, y = 0;
+    add_sums(sums, item);
+    for (int i = 0; i < KINDS; i++) {
+        double high = item->minutes > 0 ? BAR * sums[kinds[i].filling] / item->minutes : 0;
+        double end = real_min(BAR, y + high);
+        if (end > y) {
+            galley_box(galley, vec2_of(from, y), vec2_of(to, end), frame, ROLE_INK,
+                       kinds[i].filling);
+        }
+        y = end;
+    }
+}
+
+/* What its minutes are written on: dark or open where all of it is. */
+static enum filling fullest_of(const struct plan_item *item)
+{
+    enum filling filling = filling_of(item);
+    for (size_t i = 0; i < item->stations.count; i++) {
+        filling = filling_of(&item->stations.at[i]) == filling ? filling : FILL_HATCH;
+    }
+    return filling;
+}
+
 static void put_items(const struct setter *setter, struct galley *galley,
                       const struct practice *practice, double scale)
 {
@@ -79,15 +119,15 @@ static void put_items(const struct setter *setter, struct galley *galley,
         const struct plan_item *item = &practice->items.at[i];
         double from = item->begins * scale, to = (item->begins + item->minutes) * scale;
         double room, middle = middle_of(from, to, end, &room);
-        enum filling filling = filling_of(item);
+        enum filling filling = fullest_of(item);
         double frame =
             real_min(FRAME, FRAME_SHARE * (to - from)); /* else many short items are black */
-        galley_box(galley, vec2_of(from, 0), vec2_of(to, BAR), frame, ROLE_INK, filling);
+        put_box(galley, item, from, to, frame);
         struct str minutes = plan_minutes(setter->arena, item->minutes);
         if (text_width(words_set(setter, TYPE_DISC, minutes, 0)) + 4 <= room) {
             put_middle(setter, galley, TYPE_DISC, minutes, middle, BAR / 2 + 2.9,
                        filling == FILL_DARK ? ROLE_ORDER_TEXT : ROLE_TEXT,
-                       filling == FILL_HATCH || filling == FILL_LINED || filling == FILL_DOTS);
+                       filling != FILL_OPEN && filling != FILL_DARK);
         }
     }
     if (practice->booked > practice->planned) { /* free time, left empty */
@@ -143,7 +183,7 @@ static void put_key(const struct setter *setter, struct galley *galley,
 {
     double sums[KINDS] = {0};
     for (size_t i = 0; i < practice->items.count; i++) {
-        sums[filling_of(&practice->items.at[i])] += practice->items.at[i].minutes;
+        add_sums(sums, &practice->items.at[i]);
     }
     double used = 0;
     int count = 0;

@@ -85,10 +85,9 @@ static double put_label(const struct plan_flow *flow, struct galley *row, const 
     struct str label =
         str_format(setter->arena, "%c%d%.*s%c %.*s", TELL_BOLD, shown->number, STR_ARG(of),
                    TELL_PLAIN, STR_ARG(words_isolated(setter->arena, shown->title)));
-    label = words_fit(setter, TYPE_NOTE, label, width, 1);
-    galley_text(row, words_set(setter, TYPE_NOTE, label, 0), at.x, at.y + LABEL_HIGH - 2.5,
-                ROLE_TEXT);
-    return at.y + LABEL_HIGH;
+    const struct text_block *words = words_set(setter, TYPE_NOTE, label, width);
+    double base = galley_text(row, words, at.x, at.y + LABEL_HIGH - 2.5, ROLE_TEXT);
+    return base + 2.5;
 }
 
 /* A step's picture under its label; false: it has none. `middle`: of a narrow one, in the column.
@@ -216,10 +215,8 @@ static void put_stations(const struct setter *setter, struct galley *row,
     for (size_t i = 0; i < item->stations.count; i++) {
         const struct plan_item *station = &item->stations.at[i];
         struct str how = plan_how(setter->arena, station, words_isolated);
-        struct str where =
-            words_isolated(setter->arena, str_capital(setter->arena, station->station));
-        struct str what =
-            str_capital(setter->arena, plan_what(setter->arena, station, words_isolated));
+        struct str where = words_isolated(setter->arena, station->station);
+        struct str what = plan_what(setter->arena, station, words_isolated);
         if (how.size > 0) {
             how = str_format(setter->arena, "%.*s %.*s", STR_ARG(tell_stop(what)), STR_ARG(how));
         }
@@ -251,7 +248,7 @@ static double put_station_picture(const struct plan_flow *flow, struct galley *r
 {
     const struct setter *setter = &flow->rows.setter;
     double wide = scene->width > DIAGRAM_WIDE ? scene->width : DIAGRAM_WIDE;
-    struct str name = words_isolated(setter->arena, str_capital(setter->arena, station->station));
+    struct str name = words_isolated(setter->arena, station->station);
     name = words_fit(setter, TYPE_NOTE, name, wide, 1);
     galley_text(row, words_set(setter, TYPE_NOTE, name, 0), at.x, at.y + LABEL_HIGH - 2.5,
                 ROLE_TEXT);
@@ -315,7 +312,7 @@ static struct galley *item_row(const struct plan_flow *flow, const struct plan_i
     bool alone = !run && (!item->play || item->play->goal.size == 0) &&
                  item->stations.count == 0; /* the words may run on to the right */
     double width = (alone ? PAGE_WIDE : DIAGRAM_X - 10) - WHAT_X;
-    struct str what = str_capital(setter->arena, plan_what(setter->arena, item, words_isolated));
+    struct str what = plan_what(setter->arena, item, words_isolated);
     double base = galley_text(row, words_set(setter, TYPE_SMALL_HEADING, what, width), WHAT_X,
                               ROW_BASE, ROLE_TEXT);
     struct str how = plan_how(setter->arena, item, words_isolated);
@@ -377,6 +374,11 @@ static struct galley *sum_row(const struct plan_flow *flow)
                 words_set(setter, TYPE_POINT, plan_sums_told(setter->arena, flow->practice),
                           PAGE_WIDE - WHAT_X),
                 WHAT_X, ROW_BASE, ROLE_TEXT);
+    struct str again = plan_warned(setter->arena, flow->practice);
+    if (again.size > 0) {
+        galley_text(row, words_set(setter, TYPE_SMALL_HEADING, again, PAGE_WIDE - WHAT_X), WHAT_X,
+                    row->height + 9, ROLE_TEXT);
+    }
     return row;
 }
 

@@ -49,6 +49,12 @@ static enum situation_code code_of(struct str tag)
     return (enum situation_code)code;
 }
 
+struct str situation_tag(struct arena *arena, struct str tag)
+{
+    enum situation_code code = code_of(tag);
+    return code < SITUATION_COUNT ? str_of(rows[code].word) : str_capital(arena, tag);
+}
+
 /* Without a tag. */
 static enum situation_code code_by_start(const struct play *play)
 {

@@ -11,6 +11,9 @@ struct situation {
     struct str word;
 };
 size_t situation_count(void);
+/* A tag as it is printed: "Baseline" for every word that means it; the coach's own with a capital.
+ */
+struct str situation_tag(struct arena *arena, struct str tag);
 struct situation situation_of(struct arena *arena, const struct play *play);
 
 #endif

@@ -310,10 +310,10 @@ static void put_still(struct strip *strip)
     }
     strbuf_char(&out, '.');
     struct str text = str_capital(strip->setter->arena, strbuf_str(&out)); /* "the coach" */
-    text = words_fit(strip->setter, TYPE_NOTE, text, PAGE_WIDE, 1);
-    const struct text_block *words = set(strip, TYPE_NOTE, text);
+    const struct text_block *words = words_set(strip->setter, TYPE_NOTE, text, PAGE_WIDE);
     double y = middle(strip);
-    galley_box(strip->galley, vec2_of(0, y - 5), vec2_of(text_width(words) + 2, y + 5), 0,
+    double more = type_leading(TYPE_NOTE) * (double)(text_lines(words) - 1);
+    galley_box(strip->galley, vec2_of(0, y - 5), vec2_of(text_width(words) + 2, y + 5 + more), 0,
                ROLE_PAGE, FILL_ROLE);
     galley_text(strip->galley, words, 0, y + 2.9, ROLE_SOFT);
 }

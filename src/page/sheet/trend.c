@@ -458,10 +458,10 @@ static void set_play(struct rows *rows, const struct play *play, const counted_l
                  STR("Open dot: practice. Filled: game or film. Gray, no line: fewer than 10.")));
     add_curves(rows, counted, &span);
     add_games(rows, play, &span);
+    rows_add(rows, note_row(rows, has_points(counted)));
     for (size_t i = 0; i < counted->count; i++) {
         trend_players(rows, &counted->at[i]);
     }
-    rows_add(rows, note_row(rows, has_points(counted)));
 }
 
 static bool is_meant(const struct sheet_job *job, const struct play *play)

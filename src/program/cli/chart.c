@@ -44,6 +44,7 @@ static const struct option_row options[] = {
     ROW_PLAY,
     ROW_PAPER,
     ROW_NAMES,
+    ROW_DATE,
     ROW_STRICT,
     ROW_DEPS,
     OPTIONS_END,

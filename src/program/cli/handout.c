@@ -14,6 +14,7 @@ struct reader {
     const char *name, *jersey; /* NULL: nobody's; the one of that name */
     bool told;                 /* that the name stands there more than once */
 };
+enum { SPOTS_MOST = 12 }; /* of a drill; a play has five */
 struct handing {
     const struct request *request;
     struct input *input;
@@ -121,10 +122,10 @@ static bool pick_readers(struct handing *handing)
     } else if (strcasecmp(reader, "everyone") == 0) {
         add_everyone(handing);
     } else if (end != reader && *end == '\0') {
-        if (number < 1 || number > 5) {
+        if (number < 1 || number > SPOTS_MOST) {
             wrong_use(
                 handing->request,
-                "--for takes a player from 1 to 5, a name of the roster, a jersey as '#7', or "
+                "--for takes a player from 1 to 12, a name of the roster, a jersey as '#7', or "
                 "everyone");
             return false;
         }
@@ -215,8 +216,8 @@ static const struct option_row options[] = {
     ROW_PLAY,
     {"for", 0, OPTION_TEXT, FIELD(reader), "WHO",
      "one player's own pages: 3, \"Wren Adeyemi\", Wren, '#7', everyone", 0, 0},
-    {"per-page", 0, OPTION_NUMBER, FIELD(per_page), "N", "diagrams a page: 1, 2, 4, 6 or 9 (4)", 1,
-     9},
+    {"per-page", 0, OPTION_NUMBER, FIELD(per_page), "N",
+     "diagrams a page: 1, 2, 4, 6 or 9; else as they fit best", 1, 9},
     ROW_PAPER,
     ROW_NAMES,
     ROW_DATE,
