@@ -190,8 +190,10 @@ static void person_unfit(struct cursor *c, const struct who *who)
     struct diag *diag =
         REFUSE(c, TEXT_PLACE_UNKNOWN, who->span, "`%.*s` is somebody, not a place", STR_ARG(found));
     if (who->kind == WHO_PLAYER || who->kind == WHO_ROLE) {
-        diag_help(c->diags, diag, "write `beside %.*s`, `%.*s's spot` or `4 ft above %.*s`",
-                  STR_ARG(found), STR_ARG(found), STR_ARG(found));
+        diag_help(c->diags, diag,
+                  "write `beside %.*s`, `%.*s's spot` or `4 ft above %.*s`; or, of the ball, "
+                  "`passes to %.*s`",
+                  STR_ARG(found), STR_ARG(found), STR_ARG(found), STR_ARG(found));
     } else if (who->kind == WHO_BALL) {
         diag_help(c->diags, diag, "name the player who has it: `beside 1`");
     } else {

@@ -170,11 +170,37 @@ static bool denied_what(struct cursor *c, const struct condition *out)
     return stood_on(&at, place);
 }
 
+/* comes up to 3: out on him; comes up: to help. */
+static bool comes_up_read(struct cursor *c, struct condition *out, struct who *object)
+{
+    static const char *const ups[] = {"comes up",  "comes out", "moves up", "moves out",
+                                      "steps out", "steps up",  "goes out", NULL};
+    static const char *const tos[] = {"to", "on", "at", NULL};
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who man = {.kind = WHO_NONE};
+    bool up = take_among(&trial, ups);
+    bool to = up && take_among(&trial, tos);
+    bool him = to && take_among(&trial, him_or_her) && above_holder(c, &man);
+    bool whom = him || (to && person_read(&trial, &man) && man.kind == WHO_PLAYER &&
+                        trial.refusals == mark.refusals);
+    bool alone = up && !to && (cursor_done(&trial) || mark_is(&trial, ','));
+    const struct token *end = trial.at;
+    cursor_back(c, mark);
+    if (!whom && !alone) {
+        return false;
+    }
+    c->at = end;
+    out->verb = whom ? VERB_CLOSES_OUT : VERB_HELPS;
+    *object = man;
+    return true;
+}
+
 static bool guard_read(struct cursor *c, struct condition *out, struct who *object)
 {
     struct phrase phrase;
     struct who man;
-    if (leaves_read(c, out)) {
+    if (leaves_read(c, out) || comes_up_read(c, out, object)) {
         return true;
     }
     comes_to(c);

@@ -295,12 +295,16 @@ static const char *const pronouns[] = {"he", "she", "they", "it", NULL};
 /* so that 5 can come up to the slot: somebody is to go there, and it is no mere reason. */
 static bool goes_in_it(const struct cursor *c, const struct token *from, const struct token *to)
 {
+    static const char *const moves[] = {"cut", "drive", "come", "curl", "roll", "flash", NULL};
     bool can = false;
     for (const struct token *at = from; at + 1 < to; at++) {
         struct cursor place = cursor_look(c);
         place.at = at;
         place.end = to;
         can = can || (at->kind == TOKEN_NUMBER && !at->possessive && token_is_word(at + 1, "can"));
+        if (can && token_is_word(at, "can") && token_is_among(at + 1, moves)) {
+            return true;
+        }
         if (can && (token_is_word(at, "to") || token_is_word(at, "into")) &&
             spot_behind(&place, place_words)) {
             return true;

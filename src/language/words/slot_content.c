@@ -117,6 +117,16 @@ static const struct place *beside_read(struct predicate *p)
     if (!found || !part_ends(&after)) {
         return NULL;
     }
+    if (!behind && str_starts(str_of(p->phrase.words), "goes") && p->s->subject.count == 1 &&
+        above_holds(c, &p->s->subject.at[0])) { /* of the ball it is said as well */
+        struct str to = cursor_text(c, who.span), by = subject_words(c, &p->s->subject);
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_TWO_MEANINGS, span_join(p->s->verb_span, who.span),
+                         "goes with the ball, or with a pass?"),
+                  "write `%.*s passes to %.*s`, or `%.*s dribbles at %.*s`", STR_ARG(by),
+                  STR_ARG(to), STR_ARG(by), STR_ARG(to));
+        return NULL;
+    }
     c->at = end;
     struct diag *diag =
         diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, who.span, "to %.*s: beside that player was taken",
@@ -131,7 +141,7 @@ static int place_after(struct predicate *p, struct str preposition)
 {
     size_t before = p->c->refusals;
     const struct place *place = beside_read(p);
-    place = place ? place : place_read(p->c, 0);
+    place = place || p->c->refusals > before ? place : place_read(p->c, 0);
     if (place) {
         return slot_place(p, place);
     }

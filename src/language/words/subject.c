@@ -262,7 +262,10 @@ static bool take_way_to(struct cursor *c, struct run_in *in)
         take_among(c, lines);
     }
     if (going >= 0 && c->speech) { /* comes up out of the corner and takes it */
-        spot_behind(c, begin_words);
+        static const char *const of[] = {"of", NULL};
+        bool out =
+            c->at > c->first && token_is_word(&c->at[-1], "out"); /* runs out of the corner */
+        spot_behind(c, out ? of : begin_words);
     }
     if (going < 0 || !(take_words(c, "and") || take_to(c)) || !verb_follows(c)) {
         return false;

@@ -35,7 +35,7 @@ static const struct refusal refusals[] = {
     {"x2 rotates", "text.place-missing", "", "`x2 rotates to` which place?",
      "name the place: `x2 rotates to the rim`"},
     {"3 cuts to 5", "text.place-unknown", "5", "`5` is somebody, not a place",
-     "write `beside 5`, `5's spot` or `4 ft above 5`"},
+     "write `beside 5`, `5's spot` or `4 ft above 5`; or, of the ball, `passes to 5`"},
     {"3 cuts to elbwo", "text.place-unknown", "elbwo", "there is no place called `elbwo`",
      "did you mean `elbow`?"},
     {"3 cuts to left wign", "text.place-unknown", "left wign", "there is no spot `left wign`",
