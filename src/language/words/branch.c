@@ -17,7 +17,8 @@ static const char *says_nobody(const struct cursor *c)
     static const char *const places[] = {"middle", "inside",   "post", "sideline",
                                          "return", "reversal", NULL};
     if (word_is(c, 0, "they") || word_is(c, 0, "the defense")) {
-        return "say which defenders: `x1 and x2 trap 1`, `x1 and x3 switch`, `x5 doubles 4`";
+        return "say which of them: `x2 doubles 5`, `x4 fronts`; of a screen that stands above it "
+               "`they switch` is enough";
     }
     if (word_among(c, helps)) {
         return "say whose defender does what: `x4 helps`, or `x4 stays` where he does not";
