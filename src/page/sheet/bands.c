@@ -144,7 +144,7 @@ struct galley *paragraphs_set(const struct setter *setter, const struct play *pl
                               struct str measured, double width)
 {
     struct column column = {.setter = setter, .galley = galley_new(setter->arena), .width = width};
-    if (play->call.size > 0) {
+    if (play->call.size > 0 && !setter->job->call_at_head) {
         paragraph_set(
             &column, STR("Call it"),
             str_format(setter->arena, "Say \xE2\x80\x9C%.*s.\xE2\x80\x9D", STR_ARG(play->call)));

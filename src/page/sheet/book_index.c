@@ -10,10 +10,12 @@
 #define COLUMN 152.0
 #define COLUMN_PITCH 176.0
 #define INDENT 10.0
-enum { LINES_TOGETHER = 12 };
 #define SECTION_LEAD 26.0 /* from an entry to the next section's heading */
+/* From a section's rule, or the entry before, to the entry's baseline; the less where that spares a
+ * page. */
+static const double leads[] = {15, 13};
+enum { LEADS = sizeof leads / sizeof *leads };
 #define TO_RULE 6.0
-#define TO_ENTRY 15.0 /* from a section's rule, or the entry before, to the entry's baseline */
 
 /* What is looked up, and the plays it is in: their indices, rising. */
 struct entry {
@@ -171,17 +173,14 @@ static int by_name(const void *a, const void *b)
 
 /* ---- a long column ---- */
 
-/* Plays of an entry from `*from` on, "Lantern 7, Tollgate 9", each with its link, in so many lines
- * that stay together; the last baseline. */
+/* The plays of an entry, "Lantern 7, Tollgate 9", each with its link; the last baseline. */
 static double put_plays(const struct setter *setter, struct galley *column,
-                        const struct entry *entry, const book_play_list *plays, size_t *from,
-                        double base)
+                        const struct entry *entry, const book_play_list *plays, double base)
 {
-    size_t lines = 1;
     const double leading = type_leading(TYPE_POINT), gap = 4;
     double x = INDENT;
     base += leading;
-    for (size_t i = *from; i < entry->plays.count; i++) {
+    for (size_t i = 0; i < entry->plays.count; i++) {
         size_t index = entry->plays.at[i];
         const struct book_play *play = &plays->at[index];
         struct str name = words_isolated(setter->arena, play->play->name);
@@ -189,16 +188,9 @@ static double put_plays(const struct setter *setter, struct galley *column,
                                      i + 1 < entry->plays.count ? "," : "");
         const struct text_block *words = words_set(setter, TYPE_POINT, text, COLUMN - INDENT);
         if (x > INDENT && x + text_width(words) > COLUMN) {
-            if (++lines > LINES_TOGETHER) {
-                return base;
-            }
             x = INDENT;
             base += leading;
         }
-        if (i > *from) {
-            galley_keep(column);
-        }
-        *from = i + 1;
         galley_link(column, vec2_of(x, base - 8), vec2_of(x + text_width(words), base + 3),
                     book_play_place(setter->arena, index));
         base = galley_text(column, words, x, base, ROLE_TEXT);
@@ -208,7 +200,8 @@ static double put_plays(const struct setter *setter, struct galley *column,
 }
 
 static double put_section(const struct setter *setter, struct galley *column, const char *title,
-                          entry_list *entries, const book_play_list *plays, double base)
+                          entry_list *entries, const book_play_list *plays, double lead,
+                          double base)
 {
     if (entries->count == 0) {
         return base;
@@ -222,20 +215,16 @@ static double put_section(const struct setter *setter, struct galley *column, co
     galley_keep(column);
     for (size_t i = 0; i < entries->count; i++) {
         const struct entry *entry = &entries->at[i];
-        for (size_t from = 0; from < entry->plays.count;) { /* a long one has its name again */
-            struct str name = from == 0
-                                  ? entry->name
-                                  : str_format(setter->arena, "%.*s, more", STR_ARG(entry->name));
-            const struct text_block *words = words_set(setter, TYPE_SMALL_HEADING, name, COLUMN);
-            base = galley_text(column, words, 0, base + TO_ENTRY, ROLE_TEXT);
-            galley_keep(column);
-            base = put_plays(setter, column, entry, plays, &from, base);
-        }
+        const struct text_block *words = words_set(setter, TYPE_SMALL_HEADING, entry->name, COLUMN);
+        base = galley_text(column, words, 0, base + lead, ROLE_TEXT);
+        galley_keep(column);
+        base = put_plays(setter, column, entry, plays, base);
     }
     return base;
 }
 
-static struct galley *set_entries(const struct setter *setter, const book_play_list *plays)
+static struct galley *set_entries(const struct setter *setter, const book_play_list *plays,
+                                  double lead)
 {
     static const struct {
         const char *title;
@@ -252,12 +241,46 @@ static struct galley *set_entries(const struct setter *setter, const book_play_l
             struct visit visit = {setter->arena, setter->job, plays->at[k].play, k, &entries};
             sections[i].enter(&visit);
         }
-        base = put_section(setter, column, sections[i].title, &entries, plays, base);
+        base = put_section(setter, column, sections[i].title, &entries, plays, lead, base);
     }
     return column;
 }
 
 /* ---- pages ---- */
+
+/* The name of the entry that `rest` goes on with, as it stands over what was parted off; NULL: it
+ * begins with one. */
+static const struct text_block *name_left(const struct galley *column, const struct galley *rest)
+{
+    const struct text_block *name = NULL;
+    for (size_t i = 0; i < rest->items.count; i++) {
+        const struct placed *placed = &rest->items.at[i];
+        if (placed->kind == PLACED_TEXT) {
+            if (placed->x < INDENT) {
+                return NULL;
+            }
+            break;
+        }
+    }
+    for (size_t i = 0; i < column->items.count; i++) {
+        const struct placed *placed = &column->items.at[i];
+        name = placed->kind == PLACED_TEXT && placed->x < INDENT ? placed->text : name;
+    }
+    return name;
+}
+
+/* An entry that goes on in the next column has its name again. */
+static struct galley *named_again(const struct galley *column, const struct galley *rest)
+{
+    const struct text_block *name = name_left(column, rest);
+    struct galley *all = galley_new(rest->arena);
+    double base = name ? galley_text(all, name, 0, 8, ROLE_TEXT) : 0;
+    if (name) {
+        galley_keep(all);
+    }
+    galley_join(all, rest, 0, name ? base + 4 : 0);
+    return all;
+}
 
 /* Parts off what goes into columns so high; what is left, or NULL. */
 static struct galley *fill_columns(const struct setter *setter, const struct galley *entries,
@@ -271,7 +294,7 @@ static struct galley *fill_columns(const struct setter *setter, const struct gal
         if (into) {
             galley_join(into, column, x + i * COLUMN_PITCH, y);
         }
-        rest = rest && rest->items.count > 0 ? rest : NULL;
+        rest = rest && rest->items.count > 0 ? named_again(column, rest) : NULL;
     }
     return rest;
 }
@@ -292,10 +315,11 @@ static double even_height(const struct setter *setter, const struct galley *entr
     return height < most ? height : most;
 }
 
-void book_index(const struct setter *setter, const book_play_list *plays, galley_list *pages)
+static void set_index(const struct setter *setter, const book_play_list *plays, double lead,
+                      galley_list *pages)
 {
     const struct paper *paper = paper_of(setter->job->a4);
-    struct galley *rest = set_entries(setter, plays);
+    struct galley *rest = set_entries(setter, plays, lead);
     struct head_words *head = arena_new(setter->arena, struct head_words);
     *head = (struct head_words){.sheet = book_sheet_words(setter),
                                 .title = STR("Index"),
@@ -310,5 +334,18 @@ void book_index(const struct setter *setter, const book_play_list *plays, galley
         rest = fill_columns(setter, rest, height, page.galley, paper->margin, page.y);
         page_finish(setter, &page, none);
         VEC_PUSH(setter->arena, pages, page.galley);
+    }
+}
+
+void book_index(const struct setter *setter, const book_play_list *plays, galley_list *pages)
+{
+    galley_list best = {0};
+    for (size_t i = 0; i < LEADS; i++) {
+        galley_list tried = {0};
+        set_index(setter, plays, leads[i], &tried);
+        best = i == 0 || tried.count < best.count ? tried : best;
+    }
+    for (size_t i = 0; i < best.count; i++) {
+        VEC_PUSH(setter->arena, pages, best.at[i]);
     }
 }

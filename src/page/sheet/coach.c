@@ -401,6 +401,7 @@ static void set_play(struct coaching *coaching)
     const struct play *play = coaching->play->play;
     struct head_words *head = arena_new(arena, struct head_words);
     *head = head_of_play(arena, play, words_sheet(arena, "Coach\xE2\x80\x99s sheet", play));
+    head_call(&coaching->rows.setter, head, play);
     struct caution caution = caution_of_play(play);
     rows_open(&coaching->rows, head, &caution);
     add_diagrams(coaching);
@@ -454,6 +455,15 @@ static bool add_play(struct booklet *booklet, const struct sheet_play *row)
         if (i == 0 || coaching.rows.pages.count < best.rows.pages.count) {
             best = coaching;
         }
+    }
+    if (best.rows.pages.count > 1 && row->play->call.size > 0) { /* it may spare a page */
+        struct sheet_job *job = arena_new(arena, struct sheet_job);
+        *job = *booklet->setter.job;
+        job->call_at_head = true;
+        coaching.rows.setter.job = job;
+        coaching.way = best.way;
+        set_play(&coaching);
+        best = coaching.rows.pages.count < best.rows.pages.count ? coaching : best;
     }
     pictures_draw(&best.rows.setter, &best.rows.pages);
     rows_close(&best.rows, booklet, row->play->name);

@@ -253,6 +253,7 @@ static void flow_layout(struct flow *flow, const struct run *run, const diagram_
     struct head_words *head = arena_new(flow->setter.arena, struct head_words);
     *head =
         head_of_play(flow->setter.arena, run->play, head_players_sheet(&flow->setter, run->play));
+    head_call(&flow->setter, head, run->play);
     group_list groups = {0};
     flow->head = head;
     flow->caution = page_caution(&flow->setter, &lines, &surplus);
@@ -293,6 +294,19 @@ static bool is_one_page(const struct flow *flow)
     return flow->pages.count == 1 && flow->parted == 0;
 }
 
+/* The same with the call at the head: it may spare the page on which it would stand alone. */
+static struct flow flow_spared(const struct setter *setter, const struct run *run,
+                               const diagram_list *diagrams, const struct layout *layout)
+{
+    struct sheet_job *job = arena_new(setter->arena, struct sheet_job);
+    *job = *setter->job;
+    job->call_at_head = true;
+    struct flow flow = {.setter = *setter};
+    flow.setter.job = job;
+    flow_layout(&flow, run, diagrams, layout);
+    return flow;
+}
+
 /* Laid out in every way that is worth it: the best is kept. */
 void play_pages_make(const struct setter *setter, const struct run *run, struct play_pages *pages)
 {
@@ -301,6 +315,7 @@ void play_pages_make(const struct setter *setter, const struct run *run, struct 
     struct kept kept = {.count = 0};
     struct setter own = *setter;
     struct flow best = {.grid = NULL};
+    const struct layout *layout = NULL;
     double least = 0;
     own.kept = &kept;
     scene_diagrams(own.arena, run, &diagrams);
@@ -312,7 +327,12 @@ void play_pages_make(const struct setter *setter, const struct run *run, struct 
         if (!best.grid || cost < least) {
             best = tried;
             least = cost;
+            layout = &layouts.at[i];
         }
+    }
+    if (layout && best.pages.count > 1 && run->play->call.size > 0) {
+        struct flow spared = flow_spared(&own, run, &diagrams, layout);
+        best = spared.pages.count < best.pages.count ? spared : best;
     }
     pictures_draw(&own, &best.pages);
     for (size_t i = 0; i < best.pages.count; i++) {

@@ -132,6 +132,15 @@ struct head_words head_of_play(struct arena *arena, const struct play *play, str
                                .foot = words_foot(arena, play)};
 }
 
+void head_call(const struct setter *setter, struct head_words *head, const struct play *play)
+{
+    if (setter->job->call_at_head && play->call.size > 0) {
+        head->clock =
+            str_format(setter->arena, "Say \xE2\x80\x9C%.*s.\xE2\x80\x9D%s%.*s",
+                       STR_ARG(play->call), head->clock.size > 0 ? " " : "", STR_ARG(head->clock));
+    }
+}
+
 struct head head_make(const struct setter *setter, const struct head_words *words, bool first)
 {
     const size_t about_lines = 6;

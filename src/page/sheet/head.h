@@ -34,6 +34,8 @@ struct head_words {
 };
 /* Of a play; `sheet` as it is. */
 struct head_words head_of_play(struct arena *arena, const struct play *play, struct str sheet);
+/* Puts what is called into its head, for a job that has the call there. */
+void head_call(const struct setter *setter, struct head_words *head, const struct play *play);
 /* "Players' sheet, under 16 girls", or whose. */
 struct str head_players_sheet(const struct setter *setter, const struct play *play);
 /* "Player's sheet for 3, Wren Castell", of a job with a reader: by name as asked; by number,

@@ -32,9 +32,10 @@ struct sheet_job {
     size_t count;
     struct str title; /* the practice to print; empty: all of them */
     bool a4;
-    int per_page;  /* one of the sheet's sizes; 0: as it likes */
-    body reader;   /* --for N; BODY_NONE: everybody */
-    bool any_role; /* of a drill: one reader, who may be any of the players in it */
+    int per_page;      /* one of the sheet's sizes; 0: as it likes */
+    body reader;       /* --for N; BODY_NONE: everybody */
+    bool call_at_head; /* where it would stand alone on a page */
+    bool any_role;     /* of a drill: one reader, who may be any of the players in it */
     struct str reader_name, reader_jersey; /* of one asked for by name, else empty */
     uint64_t seed;                         /* of a fill-in sheet: which lines are missing */
     bool names;

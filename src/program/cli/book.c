@@ -48,7 +48,11 @@ static int write_named(const struct request *request, struct input *input,
     options.crest = crest->at;
     options.crest_size = crest->size;
     const char *title = courtwright_title(input->book);
-    char *name = *title ? format_text("%s book", title) : format_text("playbook");
+    bool part = request->play && picked->count == 1; /* not to be taken for the whole book */
+    const char *play = courtwright_play(input->book, picked->plays[0])->name;
+    char *name = part     ? format_text("%s book", play)
+                 : *title ? format_text("%s book", title)
+                          : format_text("playbook");
     int status = one_sheet(request, input, "book", &options, name);
     free(name);
     return status;

@@ -3,6 +3,7 @@
 #include "program/cli/one_sheet.h"
 
 #include <stdlib.h>
+#include <string.h>
 #include <strings.h>
 
 #include "program/cli/say.h"
@@ -159,10 +160,36 @@ static int write_named(const struct request *request, struct input *input,
     return status;
 }
 
+/* A file a play, where -o has the play's name in it. */
+static int write_each(const struct request *request, struct input *input,
+                      const struct picked *picked, const char *sheet)
+{
+    struct courtwright_handout options = sheet_options(request);
+    struct wanted wanted = {sheet, &options, NULL};
+    struct naming naming = {0};
+    int status = STATUS_USE;
+    if (naming_start(&naming, request, "{play}.pdf", true)) {
+        status = STATUS_FINE;
+    }
+    for (size_t i = 0; i < picked->count && status == STATUS_FINE; i++) {
+        struct name_parts parts = {.play = courtwright_play(input->book, picked->plays[i])->name};
+        options.plays = &picked->plays[i];
+        options.play_count = 1;
+        status = write_wanted(request, input, &wanted, naming_next(&naming, &parts));
+    }
+    status = naming_end(&naming, request, input, status);
+    tell_missing(request, input->book);
+    return status;
+}
+
 int sheet_of_plays(const struct request *request, struct input *input, struct picked *picked,
                    const char *sheet, const char *word)
 {
     int status = sheet_pick(request, input, picked);
+    bool each = request->output && strstr(request->output, "{play}") && picked->count > 1;
+    if (status == STATUS_FINE && each) {
+        return write_each(request, input, picked, sheet);
+    }
     return status == STATUS_FINE ? write_named(request, input, picked, sheet, word) : status;
 }
 
