@@ -306,6 +306,9 @@ enum courtwright_mark {
     COURTWRIGHT_BAR /* of a screen or a hand-off */,
     COURTWRIGHT_DOT /* where a player ends */,
     COURTWRIGHT_LABEL,
+    COURTWRIGHT_HEAD /* of an arrow */,
+    COURTWRIGHT_BASKET /* its ring */,
+    COURTWRIGHT_TICK /* who waits in a line of players */,
     COURTWRIGHT_MARKS
 };
 struct courtwright_measure {

@@ -26,7 +26,7 @@ struct seen { /* of one kind of overlap at one width */
 struct total {
     long throws;
     struct seen unseen; /* throws of which nothing is drawn */
-    long diagrams, dirty, labels, left_out, moved, crossings, flat;
+    long diagrams, dirty, touched, labels, left_out, moved, crossings, flat;
     struct seen on[MEASURED_KINDS][MEASURED_KINDS], outside, astray, off, out, wrong, differ;
 };
 
@@ -52,7 +52,8 @@ static void add(struct total *total, const struct scene_measure *found, unsigned
     see(&total->wrong, found->wrong_sides, seed, label);
     see(&total->off, found->labels_left_out, seed, label);
     total->diagrams++;
-    total->dirty += scene_measure_overlaps(found) > 0;
+    total->dirty += scene_measure_hidden(found) > 0;
+    total->touched += scene_measure_overlaps(found) > scene_measure_hidden(found);
     total->labels += found->labels;
     total->left_out += found->labels_left_out;
     total->moved += found->labels_beside;
@@ -65,14 +66,14 @@ static bool is_drawn(const struct scene *scene, size_t task)
     for (size_t i = 0; i < scene->items.count; i++) {
         const struct scene_item *item = &scene->items.at[i];
         if (class_is_throw(item->class) && item->task == (int)task && !item->casing &&
-            item->count > 1) {
+            item->width > 0 && item->count > 1) {
             return true;
         }
     }
     return false;
 }
 
-/* Every throw of the diagram, ball let go, has ink. */
+/* Every throw of the diagram, ball let go, has ink, and not of a head alone. */
 static void throws_see(struct total *total, const struct diagram *diagram,
                        const struct scene *scene, unsigned long long seed)
 {
@@ -206,6 +207,8 @@ int main(int argc, char **argv)
             hold("who ends on the floor has his ring there", widths[w].name, all->out.count, 0, 0);
         failed += hold("no diagram with something on something", widths[w].name, all->dirty, 0,
                        all->diagrams / widths[w].dirty);
+        failed += hold("no diagram with a head, the basket or who waits under something",
+                       widths[w].name, all->touched, 0, all->diagrams / 2);
         failed += hold("every numeral and bar is passed as it was run past", widths[w].name,
                        all->wrong.count, 0, all->diagrams / 100);
         failed +=

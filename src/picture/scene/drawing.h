@@ -362,6 +362,9 @@ bool lines_repair(struct drawing *drawing);
 /* marks.c */
 void ink_make(struct drawing *drawing);
 void ink_one(struct drawing *drawing, struct stroke *stroke);
+void ink_again(struct drawing *drawing, struct stroke *stroke); /* whose way was cut since */
+/* heads.c: what has ink already, cut so that no head lies on another's */
+void heads_part(struct drawing *drawing);
 /* zigzag.c: the ink of a dribble; and swung so that it lies along no other line. */
 void zigzag_ink(struct drawing *drawing, struct stroke *stroke);
 void zigzag_off_lines(struct drawing *drawing, size_t index);

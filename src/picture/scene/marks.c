@@ -95,6 +95,12 @@ void ink_make(struct drawing *drawing)
     }
 }
 
+void ink_again(struct drawing *drawing, struct stroke *stroke)
+{
+    ink_one(drawing, stroke);
+    box_find(drawing, stroke);
+}
+
 bool stroke_is_beyond(const struct drawing *drawing, const struct stroke *stroke, struct vec2 at,
                       double far)
 {

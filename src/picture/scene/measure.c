@@ -1,51 +1,19 @@
 /* SPDX-License-Identifier: MIT */
 /* measure: what lies on what in a finished display list, counted from what is drawn and not from
  * what was meant. For tests, for `--measure`, and to hold it all to zero. */
-#include "picture/scene/drawing.h"
+#include "picture/scene/measuring.h"
 
 #include <math.h>
 
-#define TOUCH 0.05        /* points: less is not an overlap */
 #define TOGETHER_FEET 2.0 /* so long side by side is one line to the eye (ours) */
 #define ALONG 0.21        /* sine of 12 degrees: flatter is along, not across */
 #define FLAT (12 * REAL_PI / 180)
 #define WIDE 2.0 /* radii of a disc: so far from its own, nobody is sure whose it is (ours) */
 
-/* A mark as a disc: a numeral's body, a ring, an X, a cone, a label, an end ring. */
-struct blob {
-    struct vec2 at;
-    double radius;
-    body who;
-    int line;
-    enum measured kind;
-    bool led; /* a label: a thin line leads from it to `tip` */
-    struct vec2 tip;
-};
-typedef VEC(struct blob) blob_list;
-/* One run of ink. */
-struct inked {
-    const struct vec2 *at;
-    size_t count;
-    double half;
-    int line;
-    body who;
-    enum scene_class class;
-    bool bar;
-    struct vec2 low, high; /* the box round its middle line */
-};
-typedef VEC(struct inked) inked_list; /* a head has no width */
-
-struct counting {
-    struct arena *arena;
-    struct sizes size;
-    blob_list blobs;
-    inked_list lines, heads;
-    struct scene_measure *found;
-};
-
 const char *measured_word(enum measured kind)
 {
-    static const char *const words[MEASURED_KINDS] = {"symbol", "line", "bar", "dot", "label"};
+    static const char *const words[MEASURED_KINDS] = {"symbol", "line", "bar",    "dot",
+                                                      "label",  "head", "basket", "tick"};
     return words[kind];
 }
 
@@ -55,22 +23,33 @@ static void blame(struct counting *counting, body who)
 }
 
 /* A mark of one lies on one of the other's. */
-static void count(struct counting *counting, enum measured a, body who, enum measured b, body other)
+void measure_count(struct counting *counting, enum measured a, body who, enum measured b,
+                   body other)
 {
     counting->found->on[a < b ? a : b][a < b ? b : a]++;
     blame(counting, who);
     blame(counting, other);
 }
 
-int scene_measure_overlaps(const struct scene_measure *measure)
+static int overlaps_below(const struct scene_measure *measure, int kinds)
 {
     int all = measure->outside;
-    for (int a = 0; a < MEASURED_KINDS; a++) {
-        for (int b = a; b < MEASURED_KINDS; b++) {
+    for (int b = 0; b < kinds; b++) {
+        for (int a = 0; a <= b; a++) {
             all += measure->on[a][b];
         }
     }
     return all;
+}
+
+int scene_measure_overlaps(const struct scene_measure *measure)
+{
+    return overlaps_below(measure, MEASURED_KINDS);
+}
+
+int scene_measure_hidden(const struct scene_measure *measure)
+{
+    return overlaps_below(measure, MEASURED_HEAD);
 }
 
 static bool is_line(enum scene_class class)
@@ -117,18 +96,20 @@ static void ink_box(struct inked *inked)
 }
 
 /* Is a place, is another run, surely further off than that? */
-static bool ink_is_beyond(const struct inked *inked, struct vec2 low, struct vec2 high, double far)
+bool ink_is_beyond(const struct inked *inked, struct vec2 low, struct vec2 high, double far)
 {
     return low.x > inked->high.x + far || high.x < inked->low.x - far ||
            low.y > inked->high.y + far || high.y < inked->low.y - far;
 }
 
-static void ink_item(struct counting *counting, const struct scene_item *item)
+static void ink_add(struct counting *counting, const struct scene_item *item, inked_list *list)
 {
-    inked_list *list = item->width > 0 ? &counting->lines : &counting->heads;
     for (size_t i = 0; i < item->count;) {
         points_list points = {0};
         i = item_ink(counting->arena, item, i, 0.03, &points);
+        if (item->width <= 0 && points.count > 2) {
+            VEC_PUSH(counting->arena, &points, points.at[0]);
+        }
         if (points.count > 1) {
             struct inked inked = {points.at,
                                   points.count,
@@ -143,6 +124,11 @@ static void ink_item(struct counting *counting, const struct scene_item *item)
             VEC_PUSH(counting->arena, list, inked);
         }
     }
+}
+
+static void ink_item(struct counting *counting, const struct scene_item *item)
+{
+    ink_add(counting, item, item->width > 0 ? &counting->lines : &counting->heads);
 }
 
 struct vec2 item_middle(const struct scene_item *item)
@@ -177,7 +163,12 @@ static void collect_blob(struct counting *counting, const struct scene_item *ite
     blob.who = item->who;
     blob.line = item->line;
     blob.kind = kind;
-    VEC_PUSH(counting->arena, &counting->blobs, blob);
+    blob.lettered = item->shape == ITEM_TEXT;
+    VEC_PUSH(counting->arena, kind == MEASURED_BASKET ? &counting->baskets : &counting->blobs,
+             blob);
+    if (item->shape == ITEM_PATH && item->class == CLASS_DEFENDER) {
+        ink_add(counting, item, &counting->exes);
+    }
 }
 
 /* The thin line that leads from a disc to its own stands just before it. */
@@ -211,12 +202,16 @@ static void collect(struct counting *counting, const struct scene *scene)
             collect_leader(counting, scene, i);
         } else if (item->class == CLASS_END && circle) {
             collect_blob(counting, item, MEASURED_DOT);
+        } else if (item->class == CLASS_BASKET && circle) {
+            collect_blob(counting, item, MEASURED_BASKET);
+        } else if (item->class == CLASS_LINE_OF_PLAYERS) {
+            ink_add(counting, item, &counting->ticks);
         }
     }
 }
 
 /* How far a place is; or only that it is further off than `most`. */
-static double ink_far(const struct inked *inked, struct vec2 at, double most)
+double ink_far(const struct inked *inked, struct vec2 at, double most)
 {
     double least = 1e9;
     if (ink_is_beyond(inked, at, at, most)) {
@@ -237,7 +232,7 @@ static void count_blobs(struct counting *counting)
                        a->who == b->who && a->who != BODY_NONE;
             double gap = vec2_distance(a->at, b->at) - a->radius - b->radius;
             if (!one && gap < -TOUCH) {
-                count(counting, a->kind, a->who, b->kind, b->who);
+                measure_count(counting, a->kind, a->who, b->kind, b->who);
             }
         }
     }
@@ -265,8 +260,8 @@ static void count_lines(struct counting *counting)
             double far =
                 ink_far(line, blob->at, real_max(0, found->least_gap) + line->half + blob->radius);
             if (ink_on(line, blob, far)) {
-                count(counting, line->bar ? MEASURED_BAR : MEASURED_LINE, line->who, blob->kind,
-                      blob->who);
+                measure_count(counting, line->bar ? MEASURED_BAR : MEASURED_LINE, line->who,
+                              blob->kind, blob->who);
             }
             if (blob->kind == MEASURED_SYMBOL && blob->who != line->who) {
                 found->least_gap = real_min(found->least_gap, far - line->half - blob->radius);
@@ -433,7 +428,7 @@ static void count_together(struct counting *counting, size_t lines)
     }
     for (size_t i = 0; i < lines * lines; i++) {
         if (length[i] > TOGETHER_FEET * counting->size.k) {
-            count(counting, MEASURED_LINE, who[i / lines], MEASURED_LINE, who[i % lines]);
+            measure_count(counting, MEASURED_LINE, who[i / lines], MEASURED_LINE, who[i % lines]);
         }
     }
 }
@@ -452,8 +447,8 @@ static void count_pairs(struct counting *counting)
             }
             if (a->bar || b->bar) {
                 if (bars_cross(a, b)) {
-                    count(counting, MEASURED_BAR, a->who,
-                          a->bar && b->bar ? MEASURED_BAR : MEASURED_LINE, b->who);
+                    measure_count(counting, MEASURED_BAR, a->who,
+                                  a->bar && b->bar ? MEASURED_BAR : MEASURED_LINE, b->who);
                 }
             } else {
                 count_crossings(counting, a, b);
@@ -505,6 +500,10 @@ void scene_measure(struct arena *arena, const struct scene *scene, struct scene_
     count_blobs(&counting);
     count_lines(&counting);
     count_pairs(&counting);
+    measure_heads(&counting);
+    measure_baskets(&counting);
+    measure_ticks(&counting);
+    measure_numerals(&counting);
     count_outside(&counting, scene);
     count_astray(&counting);
 }

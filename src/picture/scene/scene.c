@@ -190,6 +190,7 @@ static void plan(struct drawing *drawing)
     lights_cut(drawing);
     strokes_sort(drawing);
     ink_make(drawing);
+    heads_part(drawing);
     crossings_find(drawing);
     symbols_number(drawing);
     discs_place(drawing);

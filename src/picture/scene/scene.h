@@ -196,6 +196,9 @@ enum measured {
     MEASURED_BAR, /* a screen's, a hand-off's */
     MEASURED_DOT, /* where a player ends */
     MEASURED_LABEL,
+    MEASURED_HEAD,   /* of an arrow */
+    MEASURED_BASKET, /* its ring */
+    MEASURED_TICK,   /* who waits in a line of players */
     MEASURED_KINDS
 };
 const char *measured_word(enum measured kind);
@@ -212,6 +215,8 @@ struct scene_measure {
                         disc has no place, or is astray, and whose line it is nearer to */
 };
 int scene_measure_overlaps(const struct scene_measure *measure); /* all of them, and outside */
+/* Those in which one of two marks may not be told: all but of heads, the basket and who waits. */
+int scene_measure_hidden(const struct scene_measure *measure);
 void scene_measure(struct arena *arena, const struct scene *scene, struct scene_measure *measure);
 void scene_dump(struct strbuf *out, const struct scene *scene);
 

@@ -480,14 +480,15 @@ void rims_cut(struct drawing *drawing)
     }
 }
 
-/* A shot from too near is drawn from just outside. */
-static void shot_reach(const struct drawing *drawing, struct trail *trail, bool beside)
+/* A shot from too near is drawn from just outside; is it one? */
+static bool shot_reach(const struct drawing *drawing, struct trail *trail, bool beside)
 {
     const struct sizes *size = &drawing->size;
     struct vec2 basket = basket_at(drawing), out = vec2_sub(trail->at[0], basket);
     double least =
         size->basket + size->gap + real_max(SHOT_LEAST * size->k, 1.5 * size->head_length);
-    if (vec2_length(out) < least) {
+    bool near = vec2_length(out) < least;
+    if (near) {
         struct vec2 down = vec2_unit(drawing->frame.down);
         out = vec2_length(out) > 0.1 ? vec2_unit(out) : down;
         if (beside) { /* the run itself lies there */
@@ -496,6 +497,52 @@ static void shot_reach(const struct drawing *drawing, struct trail *trail, bool 
         }
         trail->at[0] = vec2_along(basket, out, least);
     }
+    return near;
+}
+
+/* Does a shot that goes so run over somebody? Not whom it starts at. */
+static bool shot_meets(const struct drawing *drawing, struct vec2 from, struct vec2 to)
+{
+    const struct sizes *size = &drawing->size;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        double clear = symbol->radius + size->head_width / 2 + 0.3 * size->gap;
+        if (segment_distance(symbol->at, from, to, NULL) < clear &&
+            vec2_distance(symbol->at, from) > symbol->radius) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Past somebody at the rim a shot comes to the basket by its side; one from too near to be drawn
+ * from where it is taken starts beside it too. Of the ways that run over nobody, that which turns
+ * least. */
+static void shot_past(const struct drawing *drawing, struct stroke *stroke, bool near)
+{
+    enum { TURNS = 6 };
+    struct vec2 *at = stroke->trail.at, basket = basket_at(drawing);
+    struct vec2 from = vec2_sub(at[0], basket);
+    double reach = end_gap(drawing, stroke), best = 1e9;
+    struct vec2 to = vec2_scale(vec2_unit(from), reach), start = at[0], end = basket;
+    if (!shot_meets(drawing, at[0], vec2_add(basket, to))) {
+        return;
+    }
+    for (int i = -TURNS; i <= TURNS; i++) {
+        for (int j = near ? -TURNS : 0; j <= (near ? TURNS : 0); j++) {
+            double here = i * REAL_PI / 12, there = j * REAL_PI / 9;
+            struct vec2 a = vec2_add(basket, vec2_turn(from, there));
+            struct vec2 b = vec2_add(basket, vec2_turn(to, here + there));
+            double cost = fabs(here) + fabs(there);
+            if (cost < best - 1e-9 && !shot_meets(drawing, a, b)) {
+                best = cost;
+                start = a;
+                end = b;
+            }
+        }
+    }
+    at[0] = start;
+    at[1] = end;
 }
 
 /* Is what is left of its way long enough to be drawn? Measures it. */
@@ -547,7 +594,8 @@ static void trim_one(struct drawing *drawing, struct stroke *stroke)
     }
     if (stroke->class == CLASS_SHOT) {
         trail->count = 2;
-        shot_reach(drawing, trail, drawing->stops.at[stroke->start].kind == STOP_RIM);
+        bool beside = drawing->stops.at[stroke->start].kind == STOP_RIM;
+        shot_past(drawing, stroke, shot_reach(drawing, trail, beside));
     }
     double front = whole - trail_length(trail);
     if (trail->count >= 2) {
