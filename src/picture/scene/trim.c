@@ -500,15 +500,18 @@ static bool shot_reach(const struct drawing *drawing, struct trail *trail, bool 
     return near;
 }
 
-/* Does a shot that goes so run over somebody? Not whom it starts at. */
-static bool shot_meets(const struct drawing *drawing, struct vec2 from, struct vec2 to)
+/* Does a shot that goes so run over somebody, or so near that it is broken there? Not the numeral
+ * that it leaves. */
+static bool shot_meets(const struct drawing *drawing, const struct stroke *shot, struct vec2 from,
+                       struct vec2 to)
 {
     const struct sizes *size = &drawing->size;
+    bool leaves = drawing->stops.at[shot->start].kind == STOP_SYMBOL;
+    double clear = size->shot_half + size->shot_line + real_max(0.42 * size->k, size->gap);
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
-        double clear = symbol->radius + size->head_width / 2 + 0.3 * size->gap;
-        if (segment_distance(symbol->at, from, to, NULL) < clear &&
-            vec2_distance(symbol->at, from) > symbol->radius) {
+        if (!(leaves && symbol->who == shot->who) &&
+            segment_distance(symbol->at, from, to, NULL) < symbol->radius + clear) {
             return true;
         }
     }
@@ -517,7 +520,7 @@ static bool shot_meets(const struct drawing *drawing, struct vec2 from, struct v
 
 /* Past somebody at the rim a shot comes to the basket by its side; one from too near to be drawn
  * from where it is taken starts beside it too. Of the ways that run over nobody, that which turns
- * least. */
+ * least and begins nearest to where he comes to. */
 static void shot_past(const struct drawing *drawing, struct stroke *stroke, bool near)
 {
     enum { TURNS = 6 };
@@ -525,7 +528,7 @@ static void shot_past(const struct drawing *drawing, struct stroke *stroke, bool
     struct vec2 from = vec2_sub(at[0], basket);
     double reach = end_gap(drawing, stroke), best = 1e9;
     struct vec2 to = vec2_scale(vec2_unit(from), reach), start = at[0], end = basket;
-    if (!shot_meets(drawing, at[0], vec2_add(basket, to))) {
+    if (!shot_meets(drawing, stroke, at[0], vec2_add(basket, to))) {
         return;
     }
     for (int i = -TURNS; i <= TURNS; i++) {
@@ -533,8 +536,9 @@ static void shot_past(const struct drawing *drawing, struct stroke *stroke, bool
             double here = i * REAL_PI / 12, there = j * REAL_PI / 9;
             struct vec2 a = vec2_add(basket, vec2_turn(from, there));
             struct vec2 b = vec2_add(basket, vec2_turn(to, here + there));
-            double cost = fabs(here) + fabs(there);
-            if (cost < best - 1e-9 && !shot_meets(drawing, a, b)) {
+            double far = near ? vec2_distance(a, drawing->stops.at[stroke->start].at) : 0;
+            double cost = fabs(here) + far / reach;
+            if (cost < best - 1e-9 && !shot_meets(drawing, stroke, a, b)) {
                 best = cost;
                 start = a;
                 end = b;
@@ -595,7 +599,7 @@ static void trim_one(struct drawing *drawing, struct stroke *stroke)
     if (stroke->class == CLASS_SHOT) {
         trail->count = 2;
         bool beside = drawing->stops.at[stroke->start].kind == STOP_RIM;
-        shot_past(drawing, stroke, shot_reach(drawing, trail, beside));
+        shot_past(drawing, stroke, shot_reach(drawing, trail, beside) || beside);
     }
     double front = whole - trail_length(trail);
     if (trail->count >= 2) {

@@ -100,7 +100,7 @@ static bool play_is_clean(double width, uint64_t seed)
     struct scene_options options = {.width = width, .accent = BODY_NONE};
     struct scene_measure found;
     scene_measure(&arena, scene_make(&arena, &made->staged.diagram, &options), &found);
-    int bad = scene_measure_overlaps(&found);
+    int bad = scene_measure_hidden(&found);
     close_arena();
     return bad == 0;
 }
