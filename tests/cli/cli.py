@@ -404,7 +404,8 @@ def handout():
         status, out, err = run('handout', 'book.play', '--for', 'Wren', cwd=here)
         tap.ok(status == 0 and out.endswith('-wren-adeyemi.pdf\n') and "taken for 'Wren Adeyemi'" in err, 'a part of a name that nobody else has will do', f'{status} {out} {err}')
         one_message(run('handout', 'book.play', '--for', 'Adeyemy', cwd=here), 2, ["did you mean 'Wren Adeyemi'"], 'a name misspelled is told the nearest')
-        one_message(run('handout', 'book.play', '--for', '9', cwd=here), 2, ['--for'], 'there is no player 9 in a play')
+        one_message(run('handout', 'book.play', '--for', '9', cwd=here), 2, ['no play here has a player 9'], 'there is no player 9 in a play')
+        one_message(run('handout', 'book.play', '--for', '13', cwd=here), 2, ['--for', '1 to 12'], 'nobody has a number over 12')
         (here / 'pair.play').write_text('drill "Give and go"\n  start 1 top, 2 right wing\n  ball 1\n\n  step\n    1 passes to 2\n')
         one_message(run('handout', 'pair.play', '--for', '4', cwd=here), 2, ['player 4'],
                     'a player who is in no play has no pages')

@@ -396,6 +396,67 @@ def look_at_trends(folder):
     if pdf:
         look_at('few', pdf)
         tap.same(plain(pdf).count('Too few to tell'), 2, 'few: it says that they are too few, in all and by player')
+    look_at_points(folder)
+
+
+def look_at_points(folder):
+    """Points a trip have an interval, and their players; each page of a long one has its dates."""
+    book = 'team "Kites"\n  1 "Imke" guard\n' + many_steps(1) + ''.join(
+        f'charted 2026-10-{day:02} game\n  "Switchback" points 9 in 10\n  "Switchback" points 6 in 5 by "Imke"\n'
+        for day in (1, 9))
+    pdf = sheet(folder, 'trend', 'points', book)
+    if pdf:
+        text = plain(pdf).replace('\xa0', ' ')
+        # 18 points are 6 threes of 20: Wilson at 90 %, reckoned by hand: 0.1626 to 0.4853
+        for words in ('(0.5–1.5)', 'By player: Points a trip', '12 in 10', 'to Oct 1: 9 in 10'):
+            tap.ok(words in text, f'points: says {words}', text)
+    names = [f'w{i}' for i in range(12)]
+    rows = ''.join(f'  "Switchback" {name} 8 of 12\n' for name in names)
+    long = many_steps(1) + ''.join(f'    chart {name} "What {name} is"\n' for name in names) + ''.join(
+        f'charted 2026-11-{day:02} game\n{rows}' for day in (3, 24))
+    pdf = sheet(folder, 'trend', 'many curves', long)
+    for page in (1, 2):
+        text = plain(pdf, page).replace('\xa0', ' ')
+        tap.ok('By date' in text and len(re.findall(r'^(?:Nov )?3 24|Nov 3|Nov 24', text, re.M)) > 0,
+               f'many curves: page {page} has dates', text)
+
+
+def look_at_lineups(folder):
+    """Who has a spot on the roster, and another in the play's lineup, is told so."""
+    team = 'team "Kites"\n  1 "Imke" guard, jersey 4\n  1 "Juno" guard, jersey 5\n  2 "Lio" guard, jersey 6\n' \
+        '  lineup "Small" 1 "Juno", 2 "Lio"\n'
+    book = team + 'play "Sluice"\n  lineup "Small"\n  start five-out\n  defense man\n  1 passes to 2\n'
+    for name, stands_in in (('Imke', True), ('Juno', False)):
+        pdf = handout(folder, f'lineup {name}', book, '--for', name)
+        text = plain(pdf).replace('\xa0', ' ') if pdf else ''
+        tap.same(('standing in as 1' in text, 'Your part' in text and '#5 as 1, not you' in text, 'Your job' in text),
+                 (stands_in, stands_in, not stands_in), f'lineup: {name} is told whose job it is')
+    twins = 'team "Kites"\n  1 "Imke" guard, jersey 4\n  1 "Imke" guard, jersey 7\n' \
+        'play "Sluice"\n  start five-out\n  1 passes to 2\n'
+    told(PROGRAM, 'handout', str(written(folder, 'twins', twins)), '--for', 'Imke', '-o', str(folder / '{player}.pdf'))
+    heads = [plain(folder / name).replace('\xa0', ' ') for name in ('imke.pdf', 'imke-2.pdf')]
+    tap.ok('Imke #4' in heads[0] and 'Imke #7' in heads[1], 'two of one name: the jersey tells whose sheet it is')
+
+
+def written(folder, name, text):
+    play = folder / f'{name}.play'
+    play.write_text(text)
+    return play
+
+
+def look_at_index(folder):
+    """A tag stands there once, as on the card; a press break is no baseline play."""
+    plays = (('Brk', '  start press break\n  defense press 2-2-1\n  4 inbounds to 2\n'),
+             ('Quay', '  tags BLOB\n  start baseline inbounds box\n  1 cuts to top\n'),
+             ('Mole', '  tags baseline\n  start baseline inbounds box\n  1 cuts to top\n'))
+    text = ''.join(f'play "{name}"\n{lines}' for name, lines in plays)
+    pdf = sheet(folder, 'book', 'index', text)
+    index = plain(pdf, len(pages_of(pdf))) if pdf else ''
+    tap.ok('By tag Baseline Quay 4, Mole 5 Press Brk 3' in index,
+           'index: a tag stands once, as on the card', index)
+    pdf = sheet(folder, 'card', 'situations', text)
+    text = plain(pdf) if pdf else ''
+    tap.same((text.count('Press'), text.count('Baseline')), (1, 2), 'card: a press break is grouped as that')
 
 
 def boxes_of(pages):
@@ -820,6 +881,8 @@ def main():
         look_at_practices(folder)
         look_at_tallies(folder)
         look_at_trends(folder)
+        look_at_lineups(folder)
+        look_at_index(folder)
     return tap.end()
 
 

@@ -35,9 +35,9 @@ struct vec2 stands_now(const struct teller *t, size_t until)
 
 static const struct {
     enum spot spot;
-    const char *text, *unmoved;
+    const char *text, *unmoved, *shot; /* the last two may be NULL */
 } stands[] = {
-#define STAND(spot, text, unmoved) {SPOT_##spot, text, unmoved},
+#define STAND(spot, text, unmoved, shot) {SPOT_##spot, text, unmoved, shot},
 #include "language/tell/tell_stand.def"
 #undef STAND
 };
@@ -47,6 +47,17 @@ static bool has_run(const struct teller *t, size_t until)
 {
     struct vec2 at = stands_now(t, until), start = t->play->start[t->you].at;
     return at.x != start.x || at.y != start.y;
+}
+
+/* Does it end in a shot of another, behind which no pass comes? */
+static bool other_shoots(const struct teller *t)
+{
+    bool shoots = false;
+    for (size_t i = 0; i < step_task_count(t->step, t->branch); i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        shoots = shoots || (task->kind == TASK_SHOOT && task->who != t->you);
+    }
+    return shoots;
 }
 
 /* The one told stands still once the first `before` tasks are done. */
@@ -62,8 +73,13 @@ static void say_stand(const struct teller *t, struct strbuf *out, size_t before)
     while (stands[row].spot != SPOT_COUNT && stands[row].spot != task.goal.spot) {
         row++;
     }
-    bool unmoved = stands[row].unmoved && !has_run(t, before);
-    say_template(t, out, &task, unmoved ? stands[row].unmoved : stands[row].text);
+    const char *text = stands[row].text;
+    if (stands[row].shot && other_shoots(t)) {
+        text = stands[row].shot;
+    } else if (stands[row].unmoved && !has_run(t, before)) {
+        text = stands[row].unmoved;
+    }
+    say_template(t, out, &task, text);
     strbuf_char(out, ' ');
 }
 

@@ -75,10 +75,15 @@ static double middle_of(double from, double to, double end, double *room)
 static void add_sums(double sums[KINDS], const struct plan_item *item)
 {
     struct plan_item rest = *item;
+    double all = 0;
+    for (size_t i = 0; i < item->stations.count; i++) {
+        all += item->stations.at[i].minutes;
+    }
+    double share = all > item->minutes ? item->minutes / all : 1; /* more than there is time for */
     for (size_t i = 0; i < item->stations.count; i++) {
         const struct plan_item *station = &item->stations.at[i];
-        sums[filling_of(station)] += station->minutes;
-        rest.minutes -= station->minutes;
+        sums[filling_of(station)] += station->minutes * share;
+        rest.minutes -= station->minutes * share;
         rest.contact = false;
     }
     sums[filling_of(&rest)] += real_max(0, rest.minutes);

@@ -215,8 +215,10 @@ static void put_stations(const struct setter *setter, struct galley *row,
     for (size_t i = 0; i < item->stations.count; i++) {
         const struct plan_item *station = &item->stations.at[i];
         struct str how = plan_how(setter->arena, station, words_isolated);
-        struct str where = words_isolated(setter->arena, station->station);
-        struct str what = plan_what(setter->arena, station, words_isolated);
+        struct str where =
+            words_isolated(setter->arena, str_capital(setter->arena, station->station));
+        struct str what =
+            str_capital(setter->arena, plan_what(setter->arena, station, words_isolated));
         if (how.size > 0) {
             how = str_format(setter->arena, "%.*s %.*s", STR_ARG(tell_stop(what)), STR_ARG(how));
         }
@@ -248,7 +250,7 @@ static double put_station_picture(const struct plan_flow *flow, struct galley *r
 {
     const struct setter *setter = &flow->rows.setter;
     double wide = scene->width > DIAGRAM_WIDE ? scene->width : DIAGRAM_WIDE;
-    struct str name = words_isolated(setter->arena, station->station);
+    struct str name = words_isolated(setter->arena, str_capital(setter->arena, station->station));
     name = words_fit(setter, TYPE_NOTE, name, wide, 1);
     galley_text(row, words_set(setter, TYPE_NOTE, name, 0), at.x, at.y + LABEL_HIGH - 2.5,
                 ROLE_TEXT);
