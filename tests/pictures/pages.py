@@ -451,7 +451,7 @@ def look_at_index(folder):
              ('Mole', '  tags baseline\n  start baseline inbounds box\n  1 cuts to top\n'))
     text = ''.join(f'play "{name}"\n{lines}' for name, lines in plays)
     pdf = sheet(folder, 'book', 'index', text)
-    index = plain(pdf, len(pages_of(pdf))) if pdf else ''
+    index = plain(pdf, len(pages_of(pdf))).replace('\xa0', ' ') if pdf else ''
     tap.ok('By tag Baseline Quay 4, Mole 5 Press Brk 3' in index,
            'index: a tag stands once, as on the card', index)
     pdf = sheet(folder, 'card', 'situations', text)
