@@ -27,8 +27,10 @@ void measure_count(struct counting *counting, enum measured a, body who, enum me
                    body other)
 {
     counting->found->on[a < b ? a : b][a < b ? b : a]++;
-    blame(counting, who);
-    blame(counting, other);
+    if (a < MEASURED_HEAD && b < MEASURED_HEAD) { /* what a search may help */
+        blame(counting, who);
+        blame(counting, other);
+    }
 }
 
 static int overlaps_below(const struct scene_measure *measure, int kinds)
@@ -49,7 +51,7 @@ int scene_measure_overlaps(const struct scene_measure *measure)
 
 int scene_measure_hidden(const struct scene_measure *measure)
 {
-    return overlaps_below(measure, MEASURED_HEAD);
+    return overlaps_below(measure, MEASURED_HEAD) - measure->numerals_own;
 }
 
 static bool is_line(enum scene_class class)

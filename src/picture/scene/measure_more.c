@@ -164,7 +164,9 @@ void measure_numerals(struct counting *counting)
             const struct inked *stroke = &counting->exes.at[j];
             double clear = blob->radius + stroke->half - TOUCH;
             if (stroke->who == blob->who && ink_far(stroke, blob->at, clear) < clear) {
-                measure_count(counting, MEASURED_SYMBOL, blob->who, MEASURED_SYMBOL, blob->who);
+                counting->found->on[MEASURED_SYMBOL][MEASURED_SYMBOL]++;
+                counting->found->numerals_own++;
+                break;
             }
         }
     }

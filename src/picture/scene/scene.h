@@ -206,6 +206,7 @@ struct scene_measure {
     double least_gap; /* points, between a line and a symbol that is not its own */
     int on[MEASURED_KINDS]
           [MEASURED_KINDS]; /* a <= b; a line on a line: so near that the two look one */
+    int numerals_own; /* of on: numerals that touch their own X, of which nobody is in doubt */
     int outside;
     int labels, labels_left_out, labels_beside;
     int labels_astray;             /* nearer to another line than to their own, or far from it */
@@ -215,7 +216,8 @@ struct scene_measure {
                         disc has no place, or is astray, and whose line it is nearer to */
 };
 int scene_measure_overlaps(const struct scene_measure *measure); /* all of them, and outside */
-/* Those in which one of two marks may not be told: all but of heads, the basket and who waits. */
+/* Those in which one of two marks may not be told: all but of heads, the basket, who waits and
+ * a numeral on its own X. */
 int scene_measure_hidden(const struct scene_measure *measure);
 void scene_measure(struct arena *arena, const struct scene *scene, struct scene_measure *measure);
 void scene_dump(struct strbuf *out, const struct scene *scene);
