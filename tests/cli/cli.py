@@ -329,7 +329,7 @@ def draw():
         one_message(run('draw', 'good.play', '--measure', '-o', 'good.play', cwd=here), 3, ['what was read'], 'and not over the input')
         status, out, err = run('draw', 'good.play', '--measure', '--json', cwd=here)
         told = [json.loads(line) for line in out.splitlines()]
-        tap.ok(status == 0 and len(told) == 2 and all(len(one['on']) == 15 and sum(one['on'].values()) == 0 and
+        tap.ok(status == 0 and len(told) == 2 and all(len(one['on']) == 36 and sum(one['on'].values()) == 0 and
                one['labels'] >= one['labels_moved'] and one['labels_left_out'] == 0 and one['labels_astray'] == 0 for one in told),
                '--measure --json tells every pair', out + err)
         status, out, err = run('draw', 'good.play', '--json', cwd=here)
