@@ -473,6 +473,15 @@ body guards_then(const struct teller *t, body defender, const struct task *task)
     return guards[defender];
 }
 
+/* Who has thrown in stands on the floor, a step inside the line. */
+static struct vec2 stepped_in(const struct court *court, struct vec2 at)
+{
+    const double step = 0.6; /* metres (ours) */
+    double wide = court->half_width - step, low = court->baseline + step;
+    return (struct vec2){real_clamp(at.x, -wide, wide),
+                         real_clamp(at.y, low, 2 * court->half_court - low)};
+}
+
 struct vec2 stands_at(const struct play *play, const struct step *step, body who)
 {
     struct vec2 at = play->start[who].at;
@@ -485,7 +494,8 @@ struct vec2 stands_at(const struct play *play, const struct step *step, body who
         for (size_t i = 0; i < step_task_count(before, branch); i++) {
             const struct task *task = step_task(before, branch, i);
             if (task->who == who) {
-                at = task->planned;
+                at = task->kind == TASK_PASS ? stepped_in(play->court, task->planned)
+                                             : task->planned;
             }
         }
     }
