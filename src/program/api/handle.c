@@ -102,8 +102,7 @@ const char *courtwright_status_text(enum courtwright_status status)
         [COURTWRIGHT_MEMORY] = "there was not enough memory",
         [COURTWRIGHT_NOT_BUILT] = "this library was built without pages and print",
         [COURTWRIGHT_NOTHING] = "nothing in it is for this sheet: nobody moves or passes",
-        [COURTWRIGHT_PIXELS] = "the picture would have more than 20,000 pixels a side: "
-                               "ask for less width or scale, or for fewer steps",
+        [COURTWRIGHT_PIXELS] = "more than 20,000 pixels a side: ask for less width, scale or steps",
     };
     size_t index = (size_t)status;
     return index < sizeof texts / sizeof *texts ? texts[index] : "unknown";
