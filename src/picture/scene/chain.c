@@ -168,6 +168,24 @@ static bool is_slipped(const struct segment *segment, const move_list *list, siz
            segment_task(segment, list->at[index + 1].task)->slip;
 }
 
+/* Who traps goes on with the dribble that he meets: where it ends the trap is. */
+static double trap_end(const struct drawing *drawing, size_t trap, double end)
+{
+    const struct segment *segment = drawing->segment;
+    enum verb verb = segment_task(segment, trap)->verb;
+    if (verb != VERB_TRAPS && verb != VERB_DOUBLES) {
+        return end;
+    }
+    double met = end;
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        double start = task_start(segment, i);
+        if (segment_task(segment, i)->kind == TASK_CARRY && start >= 0 && start <= met) {
+            end = real_max(end, task_end(segment, i));
+        }
+    }
+    return end;
+}
+
 static void moves_of(struct drawing *drawing, body who, move_list *list)
 {
     const struct segment *segment = drawing->segment;
@@ -178,7 +196,7 @@ static void moves_of(struct drawing *drawing, body who, move_list *list)
             continue;
         }
         double end = task_end(segment, i);
-        end = goes_back(segment, i) ? out_end(segment, i, start, end) : end;
+        end = goes_back(segment, i) ? out_end(segment, i, start, end) : trap_end(drawing, i, end);
         move_add(drawing, list, (struct move){i, start, end, false, task->kind == TASK_SCREEN});
     }
     comes_to_handoffs(drawing, who, list);

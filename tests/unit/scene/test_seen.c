@@ -219,6 +219,28 @@ START_TEST(a_number_stands_at_its_bar_and_not_behind_an_x)
 }
 END_TEST
 
+/* Two who trap go with the dribble to where it ends: there the trap is, within 6 ft of the ball. */
+START_TEST(a_trap_is_where_the_dribble_ends)
+{
+    struct scene *scene = pictured("play \"Gate\"\n"
+                                   "  start five-out\n"
+                                   "  ball 1\n"
+                                   "  defense man\n"
+                                   "  step\n"
+                                   "    1 dribbles to right hash\n"
+                                   "    x1 and x2 trap 1\n"
+                                   "    1 passes to 2\n",
+                                   1, -1, THIRD);
+    points_list dribble = line_of(scene, CLASS_DRIBBLE, 1);
+    struct vec2 ball = dribble.at[dribble.count - 1];
+    for (int n = 1; n <= 2; n++) {
+        points_list way = ink_of(drawn_line(scene, CLASS_DEFENSE_MOVE, body_defender(n)));
+        double off = vec2_distance(way.at[way.count - 1], ball);
+        ck_assert_msg(off < 6 * scene->scale, "x%d ends %g pt off", n, off);
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("seen");
@@ -232,6 +254,7 @@ int main(void)
     tcase_add_test(all, a_run_does_not_cross_its_own_shot);
     tcase_add_test(all, a_line_ends_in_no_hook_that_its_head_hides);
     tcase_add_test(all, a_number_stands_at_its_bar_and_not_behind_an_x);
+    tcase_add_test(all, a_trap_is_where_the_dribble_ends);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
