@@ -209,7 +209,7 @@ int main(int argc, char **argv)
         failed += hold("no diagram with something on something", widths[w].name, all->dirty, 0,
                        all->diagrams / widths[w].dirty);
         failed += hold("no diagram with a head, the basket or who waits under something",
-                       widths[w].name, all->touched, 0, all->diagrams / 3);
+                       widths[w].name, all->touched, 0, all->diagrams / 2);
         failed += hold("every numeral and bar is passed as it was run past", widths[w].name,
                        all->wrong.count, 0, all->diagrams / 100);
         failed +=

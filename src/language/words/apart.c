@@ -399,12 +399,15 @@ void comes_to_pass(const struct cursor *c, sentence_list *out, const struct toke
     }
 }
 
-/* passes to 3, who cuts to the corner; who goes there to catch it: he gets it where he runs to,
- * which is told in front of the pass. */
+/* passes to 3, who cuts to the corner; who comes or who goes there to catch it: he gets it where he
+ * runs to, which is told in front of the pass. */
 void runs_to_catch(const struct cursor *c, sentence_list *out, const struct token *from)
 {
     struct sentence *run = &out->at[out->count - 1], *pass = run - 1;
-    bool catches = false;
+    static const char *const comes[] = {"cuts",  "dives", "flashes", "slides", "lifts",  "drifts",
+                                        "fades", "comes", "pops",    "steps",  "breaks", "runs",
+                                        "moves", "shows", "pulls",   "races",  NULL};
+    bool catches = token_is_among(from, comes);
     for (const struct token *at = from; at + 1 < c->at; at++) {
         static const char *const gets[] = {"get", "catch", "receive", "meet", "collect", NULL};
         catches = catches || (token_is_word(at, "to") && token_is_among(at + 1, gets));

@@ -93,15 +93,19 @@ static struct line turned_round(struct reader *r, const struct line *line, size_
     return out;
 }
 
+static bool is_joint(const struct token *token)
+{
+    return parts_here(token) || token_is_word(token, "and") || token_is_word(token, "then");
+}
+
 /* 1 passes to 4, and 3 cuts if x3 denies: where the last sentence before `at` begins, when it is of
  * somebody by number: only that one hangs on the condition. 0: none is. */
 static size_t own_sentence(const struct reader *r, const struct line *line, size_t at)
 {
     for (size_t i = at; i-- > 2;) {
         struct cursor c = reader_cursor(r, line, i);
-        bool joined =
-            parts_here(&line->tokens[i - 1]) || token_is_word(&line->tokens[i - 1], "and");
-        if (joined && line->tokens[i].kind == TOKEN_NUMBER && subject_verb_is(&c)) {
+        if (is_joint(&line->tokens[i - 1]) && line->tokens[i].kind == TOKEN_NUMBER &&
+            subject_verb_is(&c)) {
             return i;
         }
     }
@@ -111,8 +115,7 @@ static size_t own_sentence(const struct reader *r, const struct line *line, size
 /* Where what stands before `from` ends, without its joint. */
 static size_t joint_before(const struct line *line, size_t from)
 {
-    while (from > 0 &&
-           (parts_here(&line->tokens[from - 1]) || token_is_word(&line->tokens[from - 1], "and"))) {
+    while (from > 0 && is_joint(&line->tokens[from - 1])) {
         from--;
     }
     return from;
