@@ -27,25 +27,25 @@ struct total {
 /* Words of the language that stand in no table of it: words that say nothing, verbs that only carry
  * a noun, ways. They may be left out and change nothing. */
 static const char *const idle[] = {
-    "getting",  "everybody", "everything:", "just",   "simply",  "please", "so",       "okay",
-    "first",    "player",    "players",     "number", "comma",   "both",   "now",      "will",
-    "also",     "makes",     "make",        "sets",   "set",     "throws", "executes", "delivers",
-    "along",    "ahead",     "towards",     "area",   "solid",   "have",   "want",     "get",
-    "let",      "need",      "near",        "sure",   "period",  "thru",   "pipe",     "our",
-    "together", "coming",    "starts",      "start:", "zone", /* a 2-3 is a zone */
-    "does",     "do",        "second",      "where", /* only then does 1 pass; the second 2 catches;
-                                                        where 1 passes him the ball */
-    "only",     "but",       "doors",       "he's",   "setting", /* he's setting a screen, but slips
-                                                                  */
-    "already",  "room",      "dbl",                              /* on her way; room to cut */
-    "one's",                                                     /* second one's the four */
-    "sending",  "can",       "must",        "own", /* sending 2 to the top: 2 to the top */
-    "rev",      "w/",        "(post)",             /* 1>3; 5 PnR 1; 4, who is in the post */
-    "drv",      "att",       "whole", /* 2 drv mid: with the ball, 2 mid; the whole baseline */
-    "they're",  "places",    "places,",     "begins", /* 4 and 5 they're gonna; trade places; begins
-                                                         a cut */
-    "because",  "second,", /* because x2 sags, 1 passes; 4 first and 5 second, */
-    "x5",                  /* 5 seals his own man, and an ice is jumped by the screener's */
+    "everybody", "everything:", "just",    "simply", "please",  "so",       "okay",     "first",
+    "player",    "players",     "number",  "comma",  "both",    "now",      "will",     "also",
+    "makes",     "make",        "sets",    "set",    "throws",  "executes", "delivers", "along",
+    "ahead",     "towards",     "area",    "solid",  "have",    "want",     "get",      "let",
+    "need",      "near",        "sure",    "period", "thru",    "pipe",     "our",      "together",
+    "coming",    "starts",      "start:",  "zone",  /* a 2-3 is a zone */
+    "does",      "do",          "second",  "where", /* only then does 1 pass; the second 2 catches;
+                                                       where 1 passes him the ball */
+    "only",      "but",         "doors",   "he's",   "setting", /* he's setting a screen, but slips
+                                                                 */
+    "already",   "room",        "dbl",                          /* on her way; room to cut */
+    "one's",                                                    /* second one's the four */
+    "sending",   "can",         "must",    "own", /* sending 2 to the top: 2 to the top */
+    "rev",       "w/",          "(post)",         /* 1>3; 5 PnR 1; 4, who is in the post */
+    "drv",       "att",         "whole", /* 2 drv mid: with the ball, 2 mid; the whole baseline */
+    "they're",   "places",      "places,", "begins", /* 4 and 5 they're gonna; trade places; begins
+                                                        a cut */
+    "because",   "second,", /* because x2 sags, 1 passes; 4 first and 5 second, */
+    "x5",        "getting", /* 5 seals his own man, and an ice is jumped by the screener's */
     NULL};
 static const char *const fillers[] = {
 #define FILLER(where, words) words,

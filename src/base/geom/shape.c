@@ -73,6 +73,17 @@ double segment_gap(struct vec2 a, struct vec2 b, struct vec2 c, struct vec2 d)
                     real_min(segment_distance(c, a, b, NULL), segment_distance(d, a, b, NULL)));
 }
 
+double way_gap(const struct vec2 *a, size_t a_count, const struct vec2 *b, size_t b_count)
+{
+    double least = 1e9;
+    for (size_t i = 0; i + 1 < a_count; i++) {
+        for (size_t j = 0; j + 1 < b_count; j++) {
+            least = real_min(least, segment_gap(a[i], a[i + 1], b[j], b[j + 1]));
+        }
+    }
+    return least;
+}
+
 /* Whole turns only count where the way crosses the ray behind the place, as seen from where it
  * begins. */
 double sweep_round(struct vec2 place, const struct vec2 *way, size_t count)

@@ -15,6 +15,9 @@ double segment_distance(struct vec2 p, struct vec2 a, struct vec2 b, double *t);
 double way_distance(struct vec2 p, const struct vec2 *way, size_t count);
 double segment_gap(struct vec2 a, struct vec2 b, struct vec2 c,
                    struct vec2 d); /* 0 if they cross */
+/* Between the nearest of two ways' pieces, 0 if they cross; 1e9 where one has fewer than two
+ * points. */
+double way_gap(const struct vec2 *a, size_t a_count, const struct vec2 *b, size_t b_count);
 /* Where ab and cd cross: *t along ab, *u along cd, both 0..1. Parallel ones do not cross. */
 bool segment_cross(struct vec2 a, struct vec2 b, struct vec2 c, struct vec2 d, double *t,
                    double *u);

@@ -404,10 +404,7 @@ void comes_to_pass(const struct cursor *c, sentence_list *out, const struct toke
 void runs_to_catch(const struct cursor *c, sentence_list *out, const struct token *from)
 {
     struct sentence *run = &out->at[out->count - 1], *pass = run - 1;
-    static const char *const comes[] = {"cuts",  "dives", "flashes", "slides", "lifts",  "drifts",
-                                        "fades", "comes", "pops",    "steps",  "breaks", "runs",
-                                        "moves", "shows", "pulls",   "races",  NULL};
-    bool catches = token_is_among(from, comes);
+    bool catches = token_is_among(from, catch_runs);
     for (const struct token *at = from; at + 1 < c->at; at++) {
         static const char *const gets[] = {"get", "catch", "receive", "meet", "collect", NULL};
         catches = catches || (token_is_word(at, "to") && token_is_among(at + 1, gets));

@@ -235,6 +235,9 @@ const char *const begin_words[] = {"out of", "from", NULL};
 const char *const owner_words[] = {"his", "her", "their", NULL};
 const char *const he_or_she[] = {"he", "she", NULL};
 const char *const him_or_her[] = {"him", "her", NULL};
+const char *const catch_runs[] = {
+    "cuts",  "dives", "flashes", "slides", "lifts", "drifts", "sinks", "fades", "rolls", "pops",
+    "comes", "steps", "runs",    "breaks", "moves", "shows",  "pulls", "races", NULL};
 
 /* men.def five times: each list keeps the rows of some kinds. */
 #define KEEP(word) word,

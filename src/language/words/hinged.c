@@ -246,12 +246,11 @@ static bool asked(struct reader *r, const struct line *line)
 /* The catch that is asked for behind `if`, at `at`: if he catches it. */
 static bool catch_asked(const struct line *line, size_t at)
 {
-    static const char *const who[] = {"he", "she", NULL};
     static const char *const does[] = {"catches", "receives", NULL};
     static const char *const gets[] = {"gets", "has", NULL};
     static const char *const it[] = {"it", "ball", NULL};
     const struct token *token = &line->tokens[at + 1], *end = line->tokens + line->count;
-    if (token + 1 >= end || !(token->kind == TOKEN_NUMBER || token_is_among(token, who))) {
+    if (token + 1 >= end || !(token->kind == TOKEN_NUMBER || token_is_among(token, he_or_she))) {
         return false;
     }
     const struct token *what = past_fillers(token + 2, end);

@@ -29,6 +29,11 @@ static bool mark_token(const struct token *token, const char *marks)
     return false;
 }
 
+bool take_label(struct cursor *c)
+{
+    return take_entry(c, names) >= 0;
+}
+
 /* Names of the table, and the nouns of screens and hand-offs, one behind another. `*does`: among
  * them what is done. */
 static bool take_names(struct cursor *c, bool *does)

@@ -114,13 +114,11 @@ static const struct token *take_to_catch(const struct cursor *c, const struct to
 static const struct token *put_before_pass(const struct cursor *c, const struct of_whom *of,
                                            const struct phrase *main, struct recast *r)
 {
-    static const char *const runs[] = {"cuts",  "dives", "flashes", "slides", "lifts", "drifts",
-                                       "sinks", "fades", "rolls",   "pops",   NULL};
     const struct token *end = clause_end(c, of->verb), *to = NULL;
     struct cursor verb = line_look(c, of->verb);
     struct phrase phrase;
     skip_run_in(&verb);
-    bool run = word_among(&verb, runs);
+    bool run = word_among(&verb, catch_runs);
     if (!end || !phrase_passes(main) || !phrase_read(&verb, FOR_ATTACKERS, &phrase) ||
         verb_needs_ball(phrase.verb) || verb_row(phrase.verb)->task != VERB_MOVE) {
         return NULL;

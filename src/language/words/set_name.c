@@ -4,51 +4,6 @@
  * plain.c: see put_plain.h. */
 #include "language/words/put_plain.h"
 
-/* What stands in a name, and is left out with a note. Who does what is told behind it. */
-static const char *const names[] = {"horns",
-                                    "chicago",
-                                    "flex cut",
-                                    "flex",
-                                    "spain",
-                                    "stack",
-                                    "blind pig",
-                                    "split action",
-                                    "split cut",
-                                    "split",
-                                    "press break",
-                                    "sob",
-                                    "blob",
-                                    "slob",
-                                    "quick hitter",
-                                    "quick one",
-                                    "elevator doors",
-                                    "elevator",
-                                    "double drag",
-                                    "double ball screen",
-                                    "zipper",
-                                    "hammer",
-                                    "floppy",
-                                    "iverson",
-                                    "ucla",
-                                    "pistol",
-                                    "motion",
-                                    "triangle",
-                                    "princeton",
-                                    "weave",
-                                    "shuffle",
-                                    "ram",
-                                    "twist",
-                                    "delay",
-                                    "baseline out of bounds",
-                                    "sideline out of bounds",
-                                    "box set",
-                                    "box",
-                                    "diamond",
-                                    "four low",
-                                    "four high",
-                                    "special",
-                                    NULL};
-
 static bool take_name(struct cursor *c)
 {
     static const char *const heads[] = {"so it's", "it's",   "its",      "this is", "we run",
@@ -58,10 +13,10 @@ static bool take_name(struct cursor *c)
                                         "play",  "side", "cut",    "series", "game",
                                         "again", "one",  "two",    "three",  NULL};
     take_among(c, heads);
-    if (!take_among(c, names)) {
+    if (!take_label(c)) {
         return false;
     }
-    while (take_among(c, names)) {
+    while (take_label(c)) {
     }
     while (c->at + 1 < c->end && !attacker_at(c->at, c->end) && take_among(c, tails)) {
     }
@@ -102,7 +57,6 @@ static const struct token *for_the_get(const struct cursor *line, const struct t
                                         "cut",  "sprints", "chases", "walks", "curls", NULL};
     static const char *const rights[] = {"right", "straight", "hard", "tight", NULL};
     static const char *const offs[] = {"off of", "off", "at", "to", "around", "by", "past", NULL};
-    static const char *const him[] = {"him", "her", NULL};
     static const char *const things[] = {"get back", "get",        "flip back", "flip",
                                          "hand-off", "hand off",   "handoff",   "dho",
                                          "return",   "give back",  "handback",  "hand back",
@@ -120,7 +74,7 @@ static const struct token *for_the_get(const struct cursor *line, const struct t
     whom = past_fillers(trial.at, trial.end);
     bool named = attacker_at(whom, trial.end) != 0;
     trial.at = named ? whom + 1 : trial.at;
-    if ((!named && !take_among(&trial, him)) || !take_words(&trial, "for") ||
+    if ((!named && !take_among(&trial, him_or_her)) || !take_words(&trial, "for") ||
         !take_among(&trial, things)) {
         return NULL;
     }

@@ -73,6 +73,7 @@ void recast_acts(const struct cursor *c, struct recast *r, const struct who *who
 /* Who has the ball acts, and a note tells; false: the words do not say who that is. */
 bool recast_holder(const struct cursor *c, struct recast *r);
 bool take_two_name(struct cursor *c); /* give and go, pick and roll: what two do */
+bool take_label(struct cursor *c);    /* label: a name of labels.def */
 bool verb_needs_ball(enum verb verb);
 /* Behind a pass, who is meant by `he` with this verb, where it can only be the passer. */
 bool passer_goes_on(const struct sentence *last, enum verb verb, struct who *out);

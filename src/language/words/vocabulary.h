@@ -34,6 +34,8 @@ extern const char *const begin_words[];    /* what may lead to where somebody co
 extern const char *const owner_words[];    /* his, her, their */
 extern const char *const he_or_she[];
 extern const char *const him_or_her[];
+/* passes to 3, who cuts: without the ball, so he is there before the pass. */
+extern const char *const catch_runs[];
 extern const char *const man_words[];      /* anybody: man, kid (men.def has these and the next) */
 extern const char *const sort_words[];     /* one, and by what he does: man, screener, helper */
 extern const char *const people_words[];   /* ours, one or several: man, screener, bigs */

@@ -457,10 +457,7 @@ static bool add_play(struct booklet *booklet, const struct sheet_play *row)
         }
     }
     if (best.rows.pages.count > 1 && row->play->call.size > 0) { /* it may spare a page */
-        struct sheet_job *job = arena_new(arena, struct sheet_job);
-        *job = *booklet->setter.job;
-        job->call_at_head = true;
-        coaching.rows.setter.job = job;
+        coaching.rows.setter.job = job_with_call(&booklet->setter);
         coaching.way = best.way;
         set_play(&coaching);
         best = coaching.rows.pages.count < best.rows.pages.count ? coaching : best;

@@ -298,11 +298,8 @@ static bool is_one_page(const struct flow *flow)
 static struct flow flow_spared(const struct setter *setter, const struct run *run,
                                const diagram_list *diagrams, const struct layout *layout)
 {
-    struct sheet_job *job = arena_new(setter->arena, struct sheet_job);
-    *job = *setter->job;
-    job->call_at_head = true;
     struct flow flow = {.setter = *setter};
-    flow.setter.job = job;
+    flow.setter.job = job_with_call(setter);
     flow_layout(&flow, run, diagrams, layout);
     return flow;
 }

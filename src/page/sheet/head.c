@@ -132,6 +132,14 @@ struct head_words head_of_play(struct arena *arena, const struct play *play, str
                                .foot = words_foot(arena, play)};
 }
 
+const struct sheet_job *job_with_call(const struct setter *setter)
+{
+    struct sheet_job *job = arena_new(setter->arena, struct sheet_job);
+    *job = *setter->job;
+    job->call_at_head = true;
+    return job;
+}
+
 void head_call(const struct setter *setter, struct head_words *head, const struct play *play)
 {
     if (setter->job->call_at_head && play->call.size > 0) {

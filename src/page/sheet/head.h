@@ -34,6 +34,8 @@ struct head_words {
 };
 /* Of a play; `sheet` as it is. */
 struct head_words head_of_play(struct arena *arena, const struct play *play, struct str sheet);
+/* The job with a play's call at its head, which may spare the page where it would stand alone. */
+const struct sheet_job *job_with_call(const struct setter *setter);
 /* Puts what is called into its head, for a job that has the call there. */
 void head_call(const struct setter *setter, struct head_words *head, const struct play *play);
 /* "Players' sheet, under 16 girls", or whose. */

@@ -365,6 +365,8 @@ void ink_one(struct drawing *drawing, struct stroke *stroke);
 void ink_again(struct drawing *drawing, struct stroke *stroke); /* whose way was cut since */
 /* heads.c: what has ink already, cut so that no head lies on another's */
 void heads_part(struct drawing *drawing);
+/* trim: its shares were of `whole`; now they are of what is left of it behind its `front`. */
+void shares_shift(struct stroke *stroke, double whole, double front);
 /* zigzag.c: the ink of a dribble; and swung so that it lies along no other line. */
 void zigzag_ink(struct drawing *drawing, struct stroke *stroke);
 void zigzag_off_lines(struct drawing *drawing, size_t index);
@@ -380,6 +382,13 @@ double head_reach(const struct drawing *drawing, const struct stroke *stroke); /
  * the end of a line; a line; a screener's bar. */
 struct scene_item *head_draw(struct drawing *drawing, enum scene_class class, enum role role,
                              struct vec2 tip, struct vec2 way, double grow);
+/* A head's outline: tip, barb, notch, barb, tip. */
+enum { HEAD_EDGE = 5 };
+struct head {
+    struct vec2 edge[HEAD_EDGE];
+};
+/* Of a line's head, if the line ended `back` points before its end. */
+struct head line_head(const struct drawing *drawing, const struct stroke *stroke, double back);
 struct scene_item *line_head_draw(struct drawing *drawing, const struct stroke *stroke);
 struct scene_item *line_draw(struct drawing *drawing, const struct stroke *stroke, enum role role,
                              double within);

@@ -7,33 +7,6 @@
 #define STEP 0.25 /* of a head's length */
 enum { STEPS = 10 };
 
-struct head {
-    struct vec2 edge[5]; /* tip, a barb, the middle of its back, the other barb, tip */
-};
-
-static struct head head_of(const struct drawing *drawing, const struct stroke *stroke, double back)
-{
-    double length = path_length(&stroke->path) - back, long_ = drawing->size.head_length;
-    struct vec2 tip = path_point(&stroke->path, length);
-    struct vec2 way = vec2_unit(vec2_sub(tip, path_point(&stroke->path, length - 0.9 * long_)));
-    struct vec2 end = vec2_along(tip, way, -long_), square = vec2_left(way);
-    double half = drawing->size.head_width / 2;
-    return (struct head){
-        {tip, vec2_along(end, square, half), end, vec2_along(end, square, -half), tip}};
-}
-
-static double edge_gap(const struct head *head, const struct vec2 *way, size_t count)
-{
-    double least = 1e9;
-    for (int i = 0; i < 4; i++) {
-        for (size_t j = 0; j + 1 < count; j++) {
-            least =
-                real_min(least, segment_gap(head->edge[i], head->edge[i + 1], way[j], way[j + 1]));
-        }
-    }
-    return least;
-}
-
 static double half_of(const struct drawing *drawing, const struct stroke *stroke)
 {
     return stroke->width / 2 + (stroke->class == CLASS_SHOT ? drawing->size.shot_half : 0);
@@ -42,7 +15,7 @@ static double half_of(const struct drawing *drawing, const struct stroke *stroke
 /* Would the head lie on another's head, or on another's line? */
 static bool head_lies(const struct drawing *drawing, const struct stroke *stroke, double back)
 {
-    struct head head = head_of(drawing, stroke, back);
+    struct head head = line_head(drawing, stroke, back);
     double clear = 0.25 * drawing->size.gap;
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *other = &drawing->strokes.at[i];
@@ -51,12 +24,13 @@ static bool head_lies(const struct drawing *drawing, const struct stroke *stroke
             stroke_is_beyond(drawing, other, head.edge[0], reach)) {
             continue;
         }
-        if (edge_gap(&head, other->ink, other->ink_count) < half_of(drawing, other) + clear) {
+        if (way_gap(head.edge, HEAD_EDGE, other->ink, other->ink_count) <
+            half_of(drawing, other) + clear) {
             return true;
         }
         if (other->head && other->path.count > 1) {
-            struct head its = head_of(drawing, other, 0);
-            if (edge_gap(&head, its.edge, 5) < clear) {
+            struct head its = line_head(drawing, other, 0);
+            if (way_gap(head.edge, HEAD_EDGE, its.edge, HEAD_EDGE) < clear) {
                 return true;
             }
         }
@@ -81,18 +55,11 @@ static double least_length(const struct drawing *drawing, const struct stroke *s
 
 static void cut_to(struct drawing *drawing, struct stroke *stroke, double from, double back)
 {
-    double whole = path_length(&stroke->path), length = whole - from - back;
+    double whole = path_length(&stroke->path);
     struct path left = path_cut(drawing->arena, &stroke->path, from, whole - back);
-    for (size_t p = 0; p < stroke->parts; p++) {
-        struct stroke_part *part = &stroke->part[p];
-        part->from = real_clamp((part->from * whole - from) / length, 0, 1);
-        part->to = real_clamp((part->to * whole - from) / length, 0, 1);
-    }
-    for (size_t c = 0; c < stroke->clocks; c++) {
-        stroke->share[c] = (stroke->share[c] * whole - from) / length;
-    }
     stroke->path = path_of(drawing->arena, left.at, left.count);
     stroke->trail = (struct trail){stroke->path.at, NULL, stroke->path.count};
+    shares_shift(stroke, whole, from);
     ink_again(drawing, stroke);
 }
 
@@ -112,13 +79,13 @@ static void head_back(struct drawing *drawing, struct stroke *stroke)
 static double head_over(const struct drawing *drawing, const struct stroke *throw,
                         const struct stroke *comes)
 {
-    struct head head = head_of(drawing, comes, 0);
+    struct head head = line_head(drawing, comes, 0);
     double clear = half_of(drawing, throw) + 0.5 * drawing->size.gap, over = 0;
     double step = STEP * drawing->size.head_length;
     for (int i = 0; i <= STEPS; i++) {
         struct vec2 piece[2] = {path_point(&throw->path, i * step),
                                 path_point(&throw->path, (i + 1) * step)};
-        over = edge_gap(&head, piece, 2) < clear ? (i + 1) * step : over;
+        over = way_gap(head.edge, HEAD_EDGE, piece, 2) < clear ? (i + 1) * step : over;
     }
     return over;
 }

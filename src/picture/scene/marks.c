@@ -340,26 +340,51 @@ static void draw_shot(struct drawing *drawing, const struct stroke *stroke)
     }
 }
 
-struct scene_item *head_draw(struct drawing *drawing, enum scene_class class, enum role role,
-                             struct vec2 tip, struct vec2 way, double grow)
+static double head_grown(const struct stroke *stroke)
+{
+    return stroke->grow > 1 ? 1.18 : 1;
+}
+
+static struct head head_at(const struct drawing *drawing, struct vec2 tip, struct vec2 way,
+                           double grow)
 {
     double long_ = drawing->size.head_length * grow, half = drawing->size.head_width * grow / 2;
     struct vec2 square = vec2_left(way), back = vec2_along(tip, way, -long_);
-    pen_move(drawing, tip);
-    pen_line(drawing, vec2_along(back, square, half));
-    pen_line(drawing, vec2_along(tip, way, -HEAD_NOTCH * long_));
-    pen_line(drawing, vec2_along(back, square, -half));
+    return (struct head){{tip, vec2_along(back, square, half),
+                          vec2_along(tip, way, -HEAD_NOTCH * long_),
+                          vec2_along(back, square, -half), tip}};
+}
+
+static struct scene_item *head_fill(struct drawing *drawing, enum scene_class class, enum role role,
+                                    const struct head *head)
+{
+    pen_move(drawing, head->edge[0]);
+    for (int i = 1; i + 1 < HEAD_EDGE; i++) {
+        pen_line(drawing, head->edge[i]);
+    }
     pen_close(drawing);
     return pen_fill(drawing, class, role);
 }
 
-struct scene_item *line_head_draw(struct drawing *drawing, const struct stroke *stroke)
+struct scene_item *head_draw(struct drawing *drawing, enum scene_class class, enum role role,
+                             struct vec2 tip, struct vec2 way, double grow)
 {
-    double grow = stroke->grow > 1 ? 1.18 : 1, length = path_length(&stroke->path);
+    struct head head = head_at(drawing, tip, way, grow);
+    return head_fill(drawing, class, role, &head);
+}
+
+struct head line_head(const struct drawing *drawing, const struct stroke *stroke, double back)
+{
+    double grow = head_grown(stroke), length = path_length(&stroke->path) - back;
     struct vec2 tip = path_point(&stroke->path, length);
     struct vec2 from = path_point(&stroke->path, length - 0.9 * drawing->size.head_length * grow);
-    return head_draw(drawing, stroke->class, stroke->role, tip, vec2_unit(vec2_sub(tip, from)),
-                     grow);
+    return head_at(drawing, tip, vec2_unit(vec2_sub(tip, from)), grow);
+}
+
+struct scene_item *line_head_draw(struct drawing *drawing, const struct stroke *stroke)
+{
+    struct head head = line_head(drawing, stroke, 0);
+    return head_fill(drawing, stroke->class, stroke->role, &head);
 }
 
 struct scene_item *bar_draw(struct drawing *drawing, const struct stop *bar, enum role role,

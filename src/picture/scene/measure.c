@@ -354,18 +354,9 @@ static void count_astray(struct counting *counting)
 
 static bool bars_cross(const struct inked *a, const struct inked *b)
 {
-    if (ink_is_beyond(a, b->low, b->high, a->half + b->half)) {
-        return false;
-    }
-    for (size_t i = 0; i + 1 < a->count; i++) {
-        for (size_t j = 0; j + 1 < b->count; j++) {
-            double gap = segment_gap(a->at[i], a->at[i + 1], b->at[j], b->at[j + 1]);
-            if (gap < a->half + b->half - TOUCH) {
-                return true;
-            }
-        }
-    }
-    return false;
+    double clear = a->half + b->half;
+    return !ink_is_beyond(a, b->low, b->high, clear) &&
+           way_gap(a->at, a->count, b->at, b->count) < clear - TOUCH;
 }
 
 static void count_crossings(struct counting *counting, const struct inked *a, const struct inked *b)

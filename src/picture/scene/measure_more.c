@@ -22,14 +22,8 @@ static double head_gap(const struct inked *head, const struct inked *other, doub
     if (ink_is_beyond(head, other->low, other->high, most)) {
         return 1e9;
     }
-    double least = 1e9;
-    for (size_t i = 0; i + 1 < head->count; i++) {
-        for (size_t j = 0; j + 1 < other->count; j++) {
-            least = real_min(
-                least, segment_gap(head->at[i], head->at[i + 1], other->at[j], other->at[j + 1]));
-        }
-    }
-    return head_holds(head, other->at[0]) ? 0 : least;
+    return head_holds(head, other->at[0]) ? 0
+                                          : way_gap(head->at, head->count, other->at, other->count);
 }
 
 static bool head_on_disc(const struct inked *head, struct vec2 at, double radius)
@@ -110,21 +104,6 @@ void measure_baskets(struct counting *counting)
     }
 }
 
-/* How near two runs of ink come. */
-static double ink_gap(const struct inked *a, const struct inked *b)
-{
-    double least = 1e9;
-    if (ink_is_beyond(a, b->low, b->high, a->half + b->half)) {
-        return least;
-    }
-    for (size_t i = 0; i + 1 < a->count; i++) {
-        for (size_t j = 0; j + 1 < b->count; j++) {
-            least = real_min(least, segment_gap(a->at[i], a->at[i + 1], b->at[j], b->at[j + 1]));
-        }
-    }
-    return least;
-}
-
 static void tick_count(struct counting *counting, const struct inked *tick)
 {
     for (size_t i = 0; i < counting->blobs.count; i++) {
@@ -136,7 +115,9 @@ static void tick_count(struct counting *counting, const struct inked *tick)
     }
     for (size_t i = 0; i < counting->lines.count; i++) {
         const struct inked *line = &counting->lines.at[i];
-        if (ink_gap(line, tick) < line->half + tick->half - TOUCH) {
+        double clear = line->half + tick->half;
+        if (!ink_is_beyond(line, tick->low, tick->high, clear) &&
+            way_gap(line->at, line->count, tick->at, tick->count) < clear - TOUCH) {
             measure_count(counting, line->bar ? MEASURED_BAR : MEASURED_LINE, line->who,
                           MEASURED_TICK, tick->who);
         }

@@ -575,8 +575,7 @@ static void trim_front(const struct drawing *drawing, struct stroke *stroke)
     }
 }
 
-/* Shares were of the whole way; now they are of what is left of it behind its front. */
-static void shares_shift(struct stroke *stroke, double whole, double front)
+void shares_shift(struct stroke *stroke, double whole, double front)
 {
     double length = path_length(&stroke->path);
     for (size_t p = 0; p < stroke->parts; p++) {
