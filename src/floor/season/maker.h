@@ -27,7 +27,8 @@ void name_unknown(struct season_maker *m, struct span span, const char *what, st
 const struct play *play_named(const struct season_maker *m, struct str name);
 void play_names(struct season_maker *m, name_list *names, bool drills, bool plays);
 
-void practice_make(struct season_maker *m, const struct block *block);
+/* `end`: where its lines end in its file. */
+void practice_make(struct season_maker *m, const struct block *block, uint32_t end);
 void charted_make(struct season_maker *m, const struct block *block);
 /* A day that is far from all the others; they are sorted. */
 void charted_hold_days(struct season_maker *m);

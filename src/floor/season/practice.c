@@ -368,19 +368,19 @@ static void take_line(struct season_maker *m, struct practice *practice, struct 
 }
 
 /* Its lines may be those that could not be read: what is wrong with them is said already. */
-static bool has_errors_after(const struct season_maker *m, const struct block *block)
+static bool has_errors(const struct season_maker *m, const struct block *block, uint32_t end)
 {
     bool found = false;
     for (size_t i = 0; i < m->diags->all.count; i++) {
         const struct diag *diag = &m->diags->all.at[i];
         found =
             found || (diag->severity == SEVERITY_ERROR && diag->span.source == block->span.source &&
-                      diag->span.begin > block->span.end);
+                      diag->span.begin > block->span.end && diag->span.begin < end);
     }
     return found;
 }
 
-void practice_make(struct season_maker *m, const struct block *block)
+void practice_make(struct season_maker *m, const struct block *block, uint32_t end)
 {
     struct practice practice = {.title = block->title, .span = block->span, .dry = dry_most(m)};
     struct clocks clocks = {.starts = -1, .ends = -1};
@@ -390,7 +390,7 @@ void practice_make(struct season_maker *m, const struct block *block)
         }
     }
     hold_times(m, &clocks, &practice);
-    if (practice.items.count == 0 && !has_errors_after(m, block)) {
+    if (practice.items.count == 0 && !has_errors(m, block, end)) {
         struct diag *diag =
             diag_add(m->diags, DIAG_SEASON_EMPTY, block->span, "nothing is done in this practice");
         diag_help(m->diags, diag, "add what is, with its minutes: 10 min warm-up");

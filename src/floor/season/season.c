@@ -94,6 +94,17 @@ bool play_is_counted(struct arena *arena, const struct play *play)
     return charts.count > 0 || (reads && !play->is_drill);
 }
 
+/* Where the lines of the file's `index`-th form end: where the next heading stands. */
+static uint32_t lines_end(const struct block *file, size_t index)
+{
+    for (size_t i = index + 1; i < file->forms.count; i++) {
+        if (file->forms.at[i].kind == FORM_BLOCK) {
+            return file->forms.at[i].block->span.begin;
+        }
+    }
+    return UINT32_MAX;
+}
+
 static void gather(struct season_maker *m, const struct block *file)
 {
     for (size_t i = 0; i < file->forms.count; i++) {
@@ -108,7 +119,7 @@ static void gather(struct season_maker *m, const struct block *file)
             gather(m, block); /* as deep as includes go: LIMIT_INCLUDE_DEPTH */
             break;
         case BLOCK_PRACTICE:
-            practice_make(m, block);
+            practice_make(m, block, lines_end(file, i));
             break;
         case BLOCK_CHARTED:
             charted_make(m, block);

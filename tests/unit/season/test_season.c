@@ -440,6 +440,17 @@ START_TEST(holes_and_doubles_of_a_team_are_said)
 }
 END_TEST
 
+/* Where a line of it is wrong, that is said; of another practice it says nothing. */
+START_TEST(an_empty_practice_is_told_beside_one_with_an_error)
+{
+    season_of(BOOK "practice \"Empty\"\n  lasts 60 min\npractice \"Bad\"\n  0 min \"Ladder\"\n");
+    const char *told = complaints(), *first = strstr(told, "season.empty");
+    ck_assert_ptr_nonnull(first);
+    ck_assert_ptr_null(strstr(first + 1, "season.empty"));
+    ck_assert_ptr_nonnull(strstr(told, "text.plan"));
+}
+END_TEST
+
 START_TEST(what_could_not_be_told_apart_is_said)
 {
     season_of(BOOK "play \"Weir\"\n  start five-out\n  step\n    1 passes to 2\n"
@@ -549,6 +560,7 @@ int main(void)
                         (int)(sizeof far_days / sizeof *far_days));
     tcase_add_loop_test(tcase, holes_and_doubles_of_a_team_are_said, 0,
                         (int)(sizeof teams / sizeof *teams));
+    tcase_add_test(tcase, an_empty_practice_is_told_beside_one_with_an_error);
     tcase_add_test(tcase, what_could_not_be_told_apart_is_said);
     tcase_add_test(tcase, what_is_charted_twice_or_by_nobody_is_said);
     tcase_add_test(tcase, players_rows_are_parts_of_the_teams_row);
