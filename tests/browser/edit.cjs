@@ -214,12 +214,15 @@ async function moving(page) {
   await page.click('#watch');
   await page.waitForSelector('#panel:not([hidden])');
   const place = () => page.evaluate(() => [...document.querySelectorAll('#floor .moving .ball')].map((one) => one.getBoundingClientRect().x).join());
-  const first = await place();
+  check(await eventually(async () => await page.textContent('#time') !== '0.0 s'), 'the play begins by itself');
   const seen = await painted(page);
   check(seen.text.length >= 5 && seen.text.every((fill) => fill !== 'none'), 'who moves has a color', seen.text);
   check(seen.lines > 0 && seen.ball, 'so have lines and the ball', seen);
-  check(await eventually(async () => first !== await place()), 'the play moves', first);
+  await page.locator('#line').fill('0'); // a slow machine may have come to its end
+  const first = await place();
   await page.click('#play');
+  check(await eventually(async () => first !== await place()), 'the play moves', first);
+  await page.evaluate(() => { const play = document.getElementById('play'); if (play.textContent === 'Pause') { play.click(); } });
   const at = await page.evaluate(() => document.querySelector('#floor svg').getCurrentTime());
   await page.waitForTimeout(200);
   check(at === await page.evaluate(() => document.querySelector('#floor svg').getCurrentTime()), 'it is stopped');
