@@ -362,7 +362,9 @@ async function keeping(page) {
 
 async function drafts(page) {
   await write(page, PLAY);
-  await after(page, () => page.setInputFiles('#file', { name: 'other.play', mimeType: 'text/plain', buffer: Buffer.from(PLAY.replace('Millrace', 'Sluice')) }));
+  const other = PLAY.replace('Millrace', 'Sluice');
+  await page.setInputFiles('#file', { name: 'other.play', mimeType: 'text/plain', buffer: Buffer.from(other) });
+  await until(page, (wanted) => globalThis.courtwright.drawn() === wanted, other); // a picture of the text before may still come
   await page.reload();
   await pictured(page);
   check((await page.textContent('#name')) === 'other.play', 'a file that was opened is there after a reload');
@@ -383,9 +385,9 @@ function isPicture(page, which) {
 
 async function openingAhead(page) {
   await write(page, PLAY);
-  const kept = (wanted) => {
-    const ahead = JSON.parse(localStorage.getItem('courtwright-ahead'));
-    return ahead && JSON.parse(ahead.key)[1].text === wanted;
+  const kept = (wanted) => { // of this text, under its name: one of the same words may lie there from before
+    const ahead = JSON.parse(localStorage.getItem('courtwright-ahead')), asked = ahead && JSON.parse(ahead.key)[1];
+    return asked && asked.text === wanted && asked.name === document.getElementById('name').textContent;
   };
   check(await eventually(() => page.evaluate(kept, PLAY)), 'when the keys rest, the picture that the text opens with is kept');
   await page.reload();
