@@ -577,6 +577,12 @@ def look_at_coach(folder):
         text = plain(pdf)
         tap.ok(len(pages) == 1 and 'Short roll' in text and 'Timing with' not in text,
                'coach: no page is turned for the timing of reads', (len(pages), text))
+    pdf = sheet(folder, 'coach', 'coach, room in a column', KITES, '-p', 'Millrace')
+    if pdf:
+        pages = look_at('coach, room in a column', pdf)
+        text = plain(pdf)
+        tap.ok(len(pages) == 1 and len(re.findall(r'\bBall\b', text)) == 2 and 'Timing with' not in text,
+               'coach: where there is room under a read its timing stands there', (len(pages), text))
     pdf = sheet(folder, 'coach', 'coach, two long steps', TWO_LONG)
     if pdf:
         pages = look_at('coach, two long steps', pdf)

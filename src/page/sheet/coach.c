@@ -16,6 +16,7 @@
 #define SECTION_BASE 8.0 /* of a section's heading, under its row's top */
 #define SECTION_GAP 14.0 /* from what stands before, not at the top of a page */
 #define TIGHT_GAP 9.0    /* the same with the smallest pictures (ours) */
+#define TO_STRIP 11.0    /* from a column's last baseline to its timing (ours) */
 
 #define LARGE 237.6 /* a step's picture, in points; a full floor's is a column wide */
 
@@ -25,18 +26,28 @@ static const struct grid small_step = {1, 1, 1, COLUMN, PAGE_WIDE, true, TYPE_SE
 static const struct grid three_reads = {3, 3, 1, COLUMN, COLUMN, false, TYPE_SENTENCE, false};
 static const struct grid two_reads = {2, 2, 1, 190, 237.6, false, TYPE_SENTENCE, false};
 
-/* How large the pictures are, and whether every read has its timing: the first way that takes no
+/* Where a read's timing stands that its step does not show: across the page, in its column under
+ * the sentences, or there where this makes no row higher. */
+enum timed { TIMED_ACROSS, TIMED_UNDER, TIMED_FREE };
+
+/* How large the pictures are, and where the reads have their timing: the first way that takes no
  * more pages than another is kept. */
 struct sizes {
     const struct grid *step;
     const struct grid *pair; /* reads in twos and fours */
-    bool timed;              /* the reads too */
-    double gap;              /* between sections */
+    enum timed timed;
+    double gap; /* between sections */
 };
 static const struct sizes ways[] = {
-    {&large_step, &two_reads, true, SECTION_GAP},   {&middle_step, &two_reads, true, SECTION_GAP},
-    {&small_step, &three_reads, true, TIGHT_GAP},   {&large_step, &two_reads, false, SECTION_GAP},
-    {&middle_step, &two_reads, false, SECTION_GAP}, {&small_step, &three_reads, false, TIGHT_GAP},
+    {&large_step, &two_reads, TIMED_ACROSS, SECTION_GAP},
+    {&middle_step, &two_reads, TIMED_ACROSS, SECTION_GAP},
+    {&small_step, &three_reads, TIMED_ACROSS, TIGHT_GAP},
+    {&large_step, &two_reads, TIMED_UNDER, SECTION_GAP},
+    {&middle_step, &two_reads, TIMED_UNDER, SECTION_GAP},
+    {&small_step, &three_reads, TIMED_UNDER, TIGHT_GAP},
+    {&large_step, &two_reads, TIMED_FREE, SECTION_GAP},
+    {&middle_step, &two_reads, TIMED_FREE, SECTION_GAP},
+    {&small_step, &three_reads, TIMED_FREE, TIGHT_GAP},
 };
 enum { WAYS = sizeof ways / sizeof *ways };
 
@@ -227,19 +238,26 @@ static void add_timing(struct coaching *coaching, const struct segment *segment,
         put_tolerance(&note, tolerance);
     }
     double down = head_section(coaching, row, STR("Timing"), note_ended(&note));
-    galley_join(row, timing_set(&coaching->rows.setter, segment), 0, SECTION_BASE + 8 + down);
+    galley_join(row, timing_set(&coaching->rows.setter, segment, &timing_whole, PAGE_WIDE), 0,
+                SECTION_BASE + 8 + down);
     bundle_add(bundle, row);
 }
 
-/* Of a read whose timing its step does not show. */
-static void add_read_timing(struct coaching *coaching, const struct diagram *diagram)
+/* Has it a timing that its step does not show? */
+static bool has_own_timing(const struct coaching *coaching, const struct diagram *diagram)
 {
     const diagram_list *all = &coaching->diagrams;
     bool shown = !timing_holds(diagram->segment);
     for (size_t i = 0; i < all->count; i++) {
         shown = shown || (all->at[i].branch < 0 && all->at[i].segment == diagram->segment);
     }
-    if (shown) {
+    return !shown;
+}
+
+/* Of a read, across the page. */
+static void add_read_timing(struct coaching *coaching, const struct diagram *diagram)
+{
+    if (!has_own_timing(coaching, diagram)) {
         return;
     }
     struct arena *arena = coaching->rows.setter.arena;
@@ -249,7 +267,8 @@ static void add_read_timing(struct coaching *coaching, const struct diagram *dia
     strbuf_init(&note, arena);
     put_clock(&note, diagram->segment);
     head_section(coaching, row, title, note_ended(&note));
-    galley_join(row, timing_set(&coaching->rows.setter, diagram->segment), 0, SECTION_BASE + 8);
+    galley_join(row, timing_set(&coaching->rows.setter, diagram->segment, &timing_whole, PAGE_WIDE),
+                0, SECTION_BASE + 8);
     struct bundle bundle = {{0}};
     bundle_add(&bundle, row);
     place_bundle(coaching, &bundle);
@@ -298,12 +317,33 @@ static void set_held(const struct coaching *coaching, struct column *column,
         column->x, column->base + TO_SENTENCE, ROLE_SOFT);
 }
 
+/* Their timings, where they stand in the columns of a row. */
+static void set_read_timings(const struct coaching *coaching, const struct column *columns,
+                             const struct diagram *diagrams, size_t count)
+{
+    enum timed timed = coaching->way->timed;
+    double bottom = columns->galley->height;
+    for (size_t i = 0; i < count; i++) {
+        const struct column *column = &columns[i];
+        if (timed == TIMED_ACROSS || !has_own_timing(coaching, &diagrams[i])) {
+            continue;
+        }
+        struct galley *strip =
+            timing_set(column->setter, diagrams[i].segment, &timing_column, column->width);
+        double top = column->base + TO_STRIP;
+        if (timed == TIMED_UNDER || top + strip->height <= bottom) {
+            galley_join(column->galley, strip, column->x, top);
+        }
+    }
+}
+
 /* What is to be said of each read, under its sentences. */
 static void set_read_notes(struct coaching *coaching, struct band *band,
                            const struct diagram *diagrams, size_t count, const struct grid *grid)
 {
     const struct setter *setter = &coaching->rows.setter;
     const struct play *play = coaching->play->play;
+    struct column columns[ACROSS];
     for (size_t i = 0; i < count; i++) {
         const struct branch *branch =
             &play->steps.at[diagrams[i].step].branches.at[diagrams[i].branch];
@@ -316,10 +356,13 @@ static void set_read_notes(struct coaching *coaching, struct band *band,
                        diagrams[i].branch, &found);
         if (found.count > 0) {
             struct galley *list = galley_new(setter->arena);
-            watch_set(setter, list, &found, grid->column, grid->column, 1, 0);
-            galley_join(band->galley, list, x, column.base + 2);
+            double top = column.base + 2;
+            column.base += 2 + watch_set(setter, list, &found, grid->column, grid->column, 1, 0);
+            galley_join(band->galley, list, x, top);
         }
+        columns[i] = column;
     }
+    set_read_timings(coaching, columns, diagrams, count);
 }
 
 /* A row of them; the first under a heading. */
@@ -353,7 +396,7 @@ static void add_reads(struct coaching *coaching, const struct diagram *diagrams,
     for (size_t i = 0; i < count; i += across) {
         add_read_row(coaching, &diagrams[i], count - i < across ? count - i : across, i == 0, grid);
     }
-    for (size_t i = 0; coaching->way->timed && i < count; i++) {
+    for (size_t i = 0; coaching->way->timed == TIMED_ACROSS && i < count; i++) {
         add_read_timing(coaching, &diagrams[i]);
     }
 }
@@ -449,7 +492,7 @@ static bool add_play(struct booklet *booklet, const struct sheet_play *row)
         return false;
     }
     struct coaching best = coaching;
-    for (size_t i = 0; i < WAYS; i++) {
+    for (size_t i = 0; i < WAYS && (i == 0 || best.rows.pages.count > 1); i++) {
         coaching.way = &ways[i];
         set_play(&coaching);
         if (i == 0 || coaching.rows.pages.count < best.rows.pages.count) {

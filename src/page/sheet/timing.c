@@ -9,14 +9,25 @@
 #include "language/tell/tell.h"
 #include "page/sheet/bands.h"
 
-#define LABELS 34.0    /* the column of the lanes' names */
-#define PITCH 16.0     /* from lane to lane */
-#define BAR 11.0       /* how high a box is */
 #define HOLDER 6.2     /* radius of the ring round who has the ball */
 #define DISC_ROOM 13.0 /* a box narrower than this has no disc */
 #define SHORTEST 0.05  /* s: what is shorter is not shown */
 
+struct timing_form {
+    double labels; /* the column of the lanes' names */
+    double pitch;  /* from lane to lane */
+    double bar;    /* how high a box is */
+    double least;  /* between two labels of the scale, and a second whose half has a line */
+    struct str ball;
+    bool still; /* tells who stands all the while */
+};
+const struct timing_form timing_whole = {34, 16, 11, 26, {"Ball", 4}, true};
+/* A column's: its sentences tell who stays (sizes ours). */
+const struct timing_form timing_column = {28, 14, 11, 20, {"Ball", 4}, false};
+
 struct strip {
+    const struct timing_form *form;
+    double wide;
     const struct setter *setter;
     const struct segment *segment;
     struct galley *galley;
@@ -27,12 +38,12 @@ struct strip {
 static double at_time(const struct strip *strip, double t)
 {
     t = t < 0 ? 0 : t > strip->seconds ? strip->seconds : t;
-    return LABELS + (PAGE_WIDE - LABELS) * t / strip->seconds;
+    return strip->form->labels + (strip->wide - strip->form->labels) * t / strip->seconds;
 }
 
 static double middle(const struct strip *strip)
 {
-    return strip->top + PITCH / 2;
+    return strip->top + strip->form->pitch / 2;
 }
 
 static const struct text_block *set(const struct strip *strip, enum type type, struct str text)
@@ -47,14 +58,15 @@ static void put_second(struct strip *strip, int second, double base)
     struct str text = second == 0 ? STR("0") : str_format(strip->setter->arena, "%d s", second);
     const struct text_block *words = set(strip, TYPE_NOTE, text);
     double x = at_time(strip, second), half = text_width(words) / 2;
-    x = x + half > PAGE_WIDE ? PAGE_WIDE - half : x;
+    x = x + half > strip->wide ? strip->wide - half : x;
     galley_text(strip->galley, words, x - half, base, ROLE_SOFT);
 }
 
 static void put_scale(struct strip *strip, size_t lanes)
 {
-    const double least = 26; /* between two labels */
-    double bottom = (double)lanes * PITCH, second = at_time(strip, 1) - at_time(strip, 0);
+    const double least = strip->form->least;
+    double bottom = (double)lanes * strip->form->pitch,
+           second = at_time(strip, 1) - at_time(strip, 0);
     int every = 1;
     while (every * second < least) {
         every = every == 1 ? 2 : every == 2 ? 5 : every * 2;
@@ -76,8 +88,8 @@ static void open_lane(struct strip *strip, struct str name)
 {
     galley_text(strip->galley, set(strip, TYPE_SMALL_HEADING, name), 0, middle(strip) + 3.4,
                 ROLE_TEXT);
-    galley_dots(strip->galley, vec2_of(LABELS, middle(strip)), vec2_of(PAGE_WIDE, middle(strip)),
-                0.6, ROLE_RULE);
+    galley_dots(strip->galley, vec2_of(strip->form->labels, middle(strip)),
+                vec2_of(strip->wide, middle(strip)), 0.6, ROLE_RULE);
 }
 
 /* ---- the ball ---- */
@@ -197,8 +209,10 @@ static const struct text_block *fitting(const struct strip *strip, struct str to
 
 static void put_box(struct strip *strip, double from, double to, int order, struct str told)
 {
-    double x = at_time(strip, from), x2 = at_time(strip, to), y = middle(strip) - BAR / 2;
-    galley_box(strip->galley, vec2_of(x, y), vec2_of(x2, y + BAR), 1.1, ROLE_INK, FILL_OPEN);
+    double x = at_time(strip, from), x2 = at_time(strip, to),
+           y = middle(strip) - strip->form->bar / 2;
+    galley_box(strip->galley, vec2_of(x, y), vec2_of(x2, y + strip->form->bar), 1.1, ROLE_INK,
+               FILL_OPEN);
     bool disc = order > 0 && x2 - x >= DISC_ROOM;
     if (disc) {
         put_disc(strip, order, x + 6.6);
@@ -213,9 +227,12 @@ static void put_box(struct strip *strip, double from, double to, int order, stru
 /* A screen that stands: tinted, with a heavy edge where it was set. */
 static void put_set(struct strip *strip, double from, double to)
 {
-    double x = at_time(strip, from), x2 = at_time(strip, to), y = middle(strip) - BAR / 2;
-    galley_box(strip->galley, vec2_of(x, y), vec2_of(x2, y + BAR), 0.6, ROLE_INK, FILL_LIGHT);
-    galley_rule(strip->galley, vec2_of(x, y - 1.6), vec2_of(x, y + BAR + 1.6), 2.2, ROLE_INK);
+    double x = at_time(strip, from), x2 = at_time(strip, to),
+           y = middle(strip) - strip->form->bar / 2;
+    galley_box(strip->galley, vec2_of(x, y), vec2_of(x2, y + strip->form->bar), 0.6, ROLE_INK,
+               FILL_LIGHT);
+    galley_rule(strip->galley, vec2_of(x, y - 1.6), vec2_of(x, y + strip->form->bar + 1.6), 2.2,
+                ROLE_INK);
     const struct text_block *words = set(strip, TYPE_NOTE, STR("set"));
     if (x2 - x > text_width(words) + 7) {
         galley_text(strip->galley, words, x + 5, middle(strip) + 2.9, ROLE_TEXT);
@@ -310,7 +327,7 @@ static void put_still(struct strip *strip)
     }
     strbuf_char(&out, '.');
     struct str text = str_capital(strip->setter->arena, strbuf_str(&out)); /* "the coach" */
-    const struct text_block *words = words_set(strip->setter, TYPE_NOTE, text, PAGE_WIDE);
+    const struct text_block *words = words_set(strip->setter, TYPE_NOTE, text, strip->wide);
     double y = middle(strip);
     double more = type_leading(TYPE_NOTE) * (double)(text_lines(words) - 1);
     galley_box(strip->galley, vec2_of(0, y - 5), vec2_of(text_width(words) + 2, y + 5 + more), 0,
@@ -343,9 +360,12 @@ bool timing_has_set(const struct segment *segment)
     return false;
 }
 
-struct galley *timing_set(const struct setter *setter, const struct segment *segment)
+struct galley *timing_set(const struct setter *setter, const struct segment *segment,
+                          const struct timing_form *form, double wide)
 {
-    struct strip strip = {.setter = setter,
+    struct strip strip = {.form = form,
+                          .wide = wide,
+                          .setter = setter,
                           .segment = segment,
                           .galley = galley_new(setter->arena),
                           .seconds = ceil(segment->duration - 1e-9)};
@@ -353,19 +373,19 @@ struct galley *timing_set(const struct setter *setter, const struct segment *seg
     size_t busy = 0, still = 0;
     for (body who = 0; who <= BODY_COACH; who++) {
         busy += is_lane(segment, who) && is_busy(segment, who);
-        still += is_lane(segment, who) && !is_busy(segment, who);
+        still += form->still && is_lane(segment, who) && !is_busy(segment, who);
     }
     put_scale(&strip, (segment->ball.count > 0) + busy + (still > 0));
     if (segment->ball.count > 0) {
-        open_lane(&strip, STR("Ball"));
+        open_lane(&strip, strip.form->ball);
         put_ball(&strip);
-        strip.top += PITCH;
+        strip.top += form->pitch;
     }
     for (body who = 0; who <= BODY_COACH; who++) {
         if (is_lane(segment, who) && is_busy(segment, who)) {
             open_lane(&strip, lane_name(setter->arena, who));
             put_player(&strip, who);
-            strip.top += PITCH;
+            strip.top += form->pitch;
         }
     }
     if (still > 0) {

@@ -7,8 +7,11 @@
 #include "page/sheet/galley.h"
 #include "page/sheet/words.h"
 
-/* PAGE_WIDE across, from 0 to the next whole second. */
-struct galley *timing_set(const struct setter *setter, const struct segment *segment);
+struct timing_form;
+extern const struct timing_form timing_whole, timing_column;
+/* `wide` across, from 0 to the next whole second. */
+struct galley *timing_set(const struct setter *setter, const struct segment *segment,
+                          const struct timing_form *form, double wide);
 /* Is there anything to show: somebody who runs, screens or passes? */
 bool timing_holds(const struct segment *segment);
 /* Is a screen set in it, which has a heavy edge? */

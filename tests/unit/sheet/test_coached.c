@@ -384,7 +384,7 @@ START_TEST(the_strip_ends_on_a_whole_second_and_has_a_lane_for_each_who_moves)
     struct setter setter = {.arena = &arena, .fonts = fonts, .job = &job};
     const struct segment *segment = run->segments.at[0];
     ck_assert(timing_holds(segment));
-    struct galley *strip = timing_set(&setter, segment);
+    struct galley *strip = timing_set(&setter, segment, &timing_whole, 504);
     double right = 0, lowest = 0;
     size_t heavy = 0;
     for (size_t i = 0; i < strip->items.count; i++) {
