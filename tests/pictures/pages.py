@@ -755,6 +755,13 @@ def look_at_books(folder):
         tap.same({link[1] for link in links[1]}, set(first) | {'index'}, f'{name}: the contents have a link to every play')
         tap.ok(set(first) == {link[1] for link in links[-1]}, f'{name}: the index has a link to every play')
         tap.ok(all('contents' in [link[1] for link in page] for page in links[2:-1]), f'{name}: every play leads back')
+        beside = {title: page for title, page in tops if title in ('Lantern', 'Lantern right')}
+        for title, other in (('Lantern', 'Lantern right'), ('Lantern right', 'Lantern')) if paper == 'letter' else ():  # a4 has no room left
+            text = plain(pdf, beside[title]).replace('\xa0', ' ')
+            tap.ok(f'{other}, page {beside[other]}: the same on the other side' in text and 'Down screen, Curl, Pop' in text,
+                   f'{name}: {title} says under what it is found, and where its other side is', text)
+            tap.ok(f'play-{[one for one, _ in tops].index(other) + 1}' in [link[1] for link in links[beside[title] - 1]],
+                   f'{name}: {title} leads to {other}')
         inside = all(0 <= box[0] < box[2] <= size[0] + 1 and 0 <= box[1] < box[3] <= size[1] + 1 for page in links for box, _ in page)
         tap.ok(inside, f'{name}: links lie on their page')
         tap.same(labels_of(pdf), [(0, 'Cover'), (1, '2')], f'{name}: pages are labeled as they are numbered')

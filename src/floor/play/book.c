@@ -285,6 +285,7 @@ static void resolve_play(struct maker *m, const struct source_play *source)
     bool mirrored;
     m->body = play_body(m, source, &mirrored);
     m->play->mirrored = mirrored;
+    m->play->mirrors = source->block->mirrors;
     m->plain = voice_plain(m, mirrored);
     bool whole = m->body && (m->body == source->block || no_steps_of_its_own(m, source->block));
     if (!m->body) {

@@ -212,6 +212,7 @@ struct play {
     VEC(struct str) cautions; /* the coach's own lines */
     int number;               /* 0: none */
     bool is_drill, mirrored;
+    struct str mirrors; /* the play whose other side it is, as written; empty: none */
     VEC(struct str) tags;
     enum court_code rules;
     enum level_code level;

@@ -103,6 +103,7 @@ static void set_play(struct making *making, size_t index)
     struct book_play *play = &making->plays.at[index];
     struct str chapter = book_chapter_words(setter.arena, &job, play->chapter);
     job.heading = chapter.size > 0 ? chapter : book_sheet_words(&setter);
+    job.last_line = book_line_height(&setter, &making->plays, index);
     setter.job = &job;
     struct play_pages pages;
     play_pages_make(&setter, booklet_run(&setter, &job.plays[index]), &pages);
@@ -110,7 +111,24 @@ static void set_play(struct making *making, size_t index)
     play->page = making->booklet->pages.count + 1;
     mark_chapter(making, index);
     play_pages_keep(making->booklet, &pages, play->chapter == CHAPTER_NONE ? 0 : 1);
+    play->last_page = making->booklet->pages.count;
+    play->last_line = pages.last_line;
     arena_release(setter.arena, mark);
+}
+
+/* Once all have their pages. */
+static void put_lines(struct making *making)
+{
+    struct booklet *booklet = making->booklet;
+    struct setter setter = making->setter;
+    setter.arena = &booklet->keep;
+    for (size_t i = 0; i < making->plays.count; i++) {
+        const struct book_play *play = &making->plays.at[i];
+        if (play->last_line > 0) {
+            book_line_put(&setter, &making->plays, i, booklet->pages.at[play->last_page - 1].galley,
+                          paper_of(setter.job->a4)->margin);
+        }
+    }
 }
 
 /* ---- the book ---- */
@@ -220,6 +238,7 @@ bool book_pages(struct booklet *booklet, struct writer *writer)
         set_play(&making, i);
     }
     fill_contents(&making);
+    put_lines(&making);
     add_index(&making);
     booklet_number(booklet, 1);
     label_pages(&making);

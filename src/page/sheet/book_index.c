@@ -166,6 +166,22 @@ static void enter_tags(const struct visit *visit)
     }
 }
 
+struct str book_index_words(struct arena *arena, const struct sheet_job *job,
+                            const struct play *play)
+{
+    entry_list entries = {0};
+    struct visit visit = {arena, job, play, 0, &entries};
+    enter_tags(&visit);
+    enter_formation(&visit);
+    enter_actions(&visit);
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    for (size_t i = 0; i < entries.count; i++) {
+        strbuf_print(&out, "%s%.*s", i > 0 ? ", " : "", STR_ARG(entries.at[i].name));
+    }
+    return strbuf_str(&out);
+}
+
 static int by_name(const void *a, const void *b)
 {
     return str_compare(((const struct entry *)a)->name, ((const struct entry *)b)->name);

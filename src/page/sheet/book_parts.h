@@ -16,6 +16,8 @@ struct book_play {
     const struct play *play;
     size_t page;    /* in the book, from 1 */
     size_t chapter; /* of the playbook, from 0; CHAPTER_NONE: in none */
+    size_t last_page;
+    double last_line; /* on it, the top of its line; 0: there is no room for one */
 };
 #define CHAPTER_NONE ((size_t)-1)
 typedef VEC(struct book_play) book_play_list;
@@ -40,6 +42,14 @@ size_t book_chapter_number(const struct sheet_job *job, size_t chapter);
 struct str book_chapter_words(struct arena *arena, const struct sheet_job *job, size_t chapter);
 void book_contents(const struct setter *setter, const book_play_list *plays, size_t index_page,
                    galley_list *pages);
+/* What leads to the play in the index, but for its players: actions, formation, tags. */
+struct str book_index_words(struct arena *arena, const struct sheet_job *job,
+                            const struct play *play);
+/* The line at the end of a play's pages, how tall it is and the line itself: what it is found
+ * under, and the play whose other side it is. `left`: the page's margin. */
+double book_line_height(const struct setter *setter, const book_play_list *plays, size_t index);
+void book_line_put(const struct setter *setter, const book_play_list *plays, size_t index,
+                   struct galley *page, double left);
 void book_index(const struct setter *setter, const book_play_list *plays, galley_list *pages);
 
 #endif

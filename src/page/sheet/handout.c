@@ -17,6 +17,7 @@ struct flow {
     page_list pages;
     size_t parted; /* bands that went on overleaf */
     VEC(struct mark) marks;
+    double last_line;
 };
 
 static struct page *current(struct flow *flow)
@@ -244,6 +245,18 @@ static void add_before(const struct flow *flow, const struct run *run, bool surp
     }
 }
 
+/* Room for what the book says at the end of a play, if there is any left. */
+static void keep_last_line(struct flow *flow)
+{
+    const double gap = 10; /* to what stands above (ours) */
+    struct page *page = current(flow);
+    double height = flow->setter.job->last_line;
+    if (height > 0 && page->y + gap + height <= page->bottom) {
+        flow->last_line = page->bottom - height;
+        page->bottom -= height + gap;
+    }
+}
+
 /* The play on pages of its own. */
 static void flow_layout(struct flow *flow, const struct run *run, const diagram_list *diagrams,
                         const struct layout *layout)
@@ -266,6 +279,7 @@ static void flow_layout(struct flow *flow, const struct run *run, const diagram_
         size_t page = flow_group(flow, &groups.at[i]);
         mark_steps(flow, run->play, &groups.at[i].ways[0].at[0], page);
     }
+    keep_last_line(flow);
     fill_page(flow);
 }
 
@@ -338,7 +352,8 @@ void play_pages_make(const struct setter *setter, const struct run *run, struct 
     *pages = (struct play_pages){.pages = best.pages.at,
                                  .count = best.pages.count,
                                  .marks = best.marks.at,
-                                 .mark_count = best.marks.count};
+                                 .mark_count = best.marks.count,
+                                 .last_line = best.last_line};
 }
 
 void play_pages_keep(struct booklet *booklet, const struct play_pages *pages, int level)

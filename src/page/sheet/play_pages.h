@@ -18,6 +18,7 @@ struct play_pages {
     size_t count;
     const struct mark *marks; /* the play first, then its steps */
     size_t mark_count;
+    double last_line; /* on the last page, where room was kept for it: its top; 0: none was */
 };
 void play_pages_make(const struct setter *setter, const struct run *run, struct play_pages *pages);
 /* Behind the booklet's last page, with their bookmarks: the play's of that level, its steps' one

@@ -42,6 +42,7 @@ struct sheet_job {
     const struct roster_entry *instead_of; /* the reader stands in for her here; NULL: for none */
     const struct team *team;               /* as the reader's pages have it; NULL: the book's */
     struct scene_memory *pictures;         /* what was found for crowded ones; or NULL */
+    double last_line;   /* kept free at the end of a play's pages where there is room; points */
     struct str heading; /* at the head of a play's pages, instead of whose sheet it is; or empty */
     /* A sheet takes one play at a time, however many there are: makes the run of a play in `arena`
      * where the row of it has none. */
