@@ -453,6 +453,9 @@ def everyone():
         tap.same((status, out), (0, 'pages/kites-wren-castell.pdf\n'), 'everyone: a player with two spots has one file')
         tap.ok('play.lineup-twice' in err and 'Wren Castell' in err and 'Imke' not in err.split('[play')[0] and 'taken for' not in err,
                'the lineup has her at two spots, and the two of one name not: each has a jersey', err)
+        status, out, err = run('handout', 'book.play', '--for', 'Imke Dorn', '-o', 'one.pdf', cwd=here)
+        tap.ok(status == 2 and not (here / 'one.pdf').exists() and "'Imke Dorn' are 2 players" in err and "--for '#4'" in err,
+               'one file for two of a name: it is said that they are two, and how to ask for one', err)
         (here / 'same.play').write_text(('playbook "Kites"\n' + team + GOOD).replace(', jersey 7', '').replace(', jersey 4', '').replace(', jersey 33', ''))
         status, out, err = run('handout', 'same.play', '--for', 'everyone', '-o', 'pages/same-{player}.pdf', cwd=here)
         tap.ok(len(out.split()) == 3 and err.count('give each a jersey') == 2, 'two of one name without jerseys are one player, and it is said', out + err)

@@ -89,6 +89,15 @@ static void no_reader(const struct handing *handing, const char *reader,
     }
 }
 
+/* Two of one name: each has a file. */
+static void tell_several(const struct handing *handing, const char *reader, size_t before)
+{
+    const struct reader *first = &handing->readers[before];
+    say(handing->request->command,
+        "'%s' are %zu players, each with a file of her own: --for '#%s' asks for one alone",
+        shown(reader), handing->count - before, shown(first->jersey));
+}
+
 /* All rows of a name; of one by her jersey or a part of her name those that are hers. */
 static void add_named(struct handing *handing, const char *reader)
 {
@@ -99,6 +108,9 @@ static void add_named(struct handing *handing, const char *reader)
         if (strcasecmp(player->name, reader) == 0) {
             add_player(handing, player);
         }
+    }
+    if (handing->count > before + 1) {
+        tell_several(handing, reader, before);
     }
     const struct courtwright_player *other = NULL, *meant = NULL;
     if (handing->count == before) {

@@ -142,7 +142,7 @@ int one_page(const struct request *request, struct input *input, const struct co
 bool page_wanted(const struct request *request)
 {
     const char *ending = request->output ? naming_ending(request->output) : NULL;
-    return ending && strcasecmp(ending, "html") == 0;
+    return ending && (strcasecmp(ending, "html") == 0 || strcasecmp(ending, "htm") == 0);
 }
 
 static int write_named(const struct request *request, struct input *input,
