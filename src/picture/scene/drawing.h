@@ -237,6 +237,10 @@ bool stroke_comes_home(const struct drawing *drawing, const struct stroke *strok
 struct vec2 push_off(struct vec2 at, struct vec2 from, double least, struct vec2 otherwise);
 void bar_ends(const struct drawing *drawing, const struct stop *bar, struct vec2 *a,
               struct vec2 *b);
+/* The bar at the end of a short way that comes from the side is turned a little toward it, unless
+ * its sentence says how it lies; `task` -1: none here does. */
+#define BAR_OBLIQUE (30 * REAL_PI / 180) /* so far off square its line may come to a bar */
+void bar_tilt(const struct drawing *drawing, struct stop *bar, struct vec2 from, int task);
 struct vec2 bar_nearest(const struct drawing *drawing, const struct stop *bar, struct vec2 p);
 /* `at`, or the next place that is `edge` inside the picture. */
 struct vec2 frame_keep(const struct frame *frame, struct vec2 at, double edge);

@@ -9,7 +9,6 @@
 #define HOOK_FEET 6.0                   /* of a screener's way to his bar: it may be a hook */
 #define HOOK_ANGLE (70 * REAL_PI / 180) /* further round than this from behind the bar */
 #define TILT (28 * REAL_PI / 180)     /* so far a bar is turned at most toward a short way to it */
-#define SQUARE (30 * REAL_PI / 180)   /* so far off square a line may come to its bar */
 #define HOOK_MOVES 4.0                /* feet that his numeral is moved at most for it (ours) */
 #define FOLLOWED (50 * REAL_PI / 180) /* a hand-off after a pass between the same two, off it */
 enum { TURNS = 24 };
@@ -330,12 +329,10 @@ static struct vec2 unhooked(const struct drawing *drawing, const struct stop *ba
     return vec2_distance(at, start->at) < HOOK_MOVES * k ? at : start->at;
 }
 
-/* The bar at the end of a short way that comes from the side is turned a little toward it. */
-static void bar_tilt(const struct drawing *drawing, struct stop *bar, const struct stop *start,
-                     int task)
+void bar_tilt(const struct drawing *drawing, struct stop *bar, struct vec2 from, int task)
 {
-    struct vec2 back = vec2_scale(bar->facing, -1), off = vec2_sub(start->at, bar->at);
-    double angle = vec2_angle(back, off) - SQUARE;
+    struct vec2 back = vec2_scale(bar->facing, -1), off = vec2_sub(from, bar->at);
+    double angle = vec2_angle(back, off) - BAR_OBLIQUE;
     bool told = task >= 0 && segment_task(drawing->segment, (size_t)task)->faces;
     if (angle > 0 && !told && vec2_length(off) < HOOK_FEET * drawing->size.k) {
         double side = vec2_cross(back, off) < 0 ? -1 : 1;
@@ -364,7 +361,7 @@ static void screeners_back(struct drawing *drawing)
             start->at = frame_keep(&drawing->frame, start->at, symbol->radius + 0.5);
             symbol->at = start->at;
         }
-        bar_tilt(drawing, bar, start, stroke->part[stroke->parts - 1].task);
+        bar_tilt(drawing, bar, start->at, stroke->part[stroke->parts - 1].task);
     }
 }
 

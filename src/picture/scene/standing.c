@@ -16,6 +16,9 @@
 #define ITS_WAY 0.8              /* of a pass to who stands there keeps off his numeral (ours) */
 #define TIGHTER 1.5              /* of cost a foot (ours) */
 #define TAKEN 0.5                /* of the cost of what is there: by how much more at this size */
+#define ASKEW 8.0                /* of cost a radian beyond BAR_OBLIQUE: it looks like a Y */
+#define SEEN_FEET 3.4            /* behind his bar: nearer, the stem is a stub, */
+#define STUB 1.5                 /* of cost a foot (ours) */
 #define TURNED_BY 1.0            /* s after which it is seen which way a screener goes on */
 #define BESIDE_STEM (40 * REAL_PI / 180) /* from the stem: a line so near lies beside it (ours) */
 #define FORWARD 0.6                      /* cosine of his way to the bar's facing */
@@ -172,6 +175,8 @@ struct vec2 place_behind(const struct drawing *drawing, const struct stop *bar, 
             double angle = FAN * turn / FAN_TURNS;
             struct vec2 at = vec2_along(bar->at, vec2_turn(back, angle), far);
             double cost = 7 * (1 - real_cos(angle)) + 0.35 * fabs(far / k - BEHIND_FEET);
+            cost += ASKEW * real_max(0, fabs(angle) - BAR_OBLIQUE);
+            cost += STUB * real_max(0, SEEN_FEET - far / k);
             cost += marks_cost(&behind, at);
             cost += cost < best ? TAKEN * marks_cost(&here, at) : 0;
             cost += cost < best ? ways_cost(&behind, at) : 0;
@@ -261,6 +266,7 @@ static void standing_bar(struct drawing *drawing, const struct segment *segment,
                             symbol->radius + 0.5);
     drawing->stops.at[stop_at(drawing, task->who, drawing->scope.start)].at = symbol->at;
     bool here = segment == drawing->segment;
+    bar_tilt(drawing, &bar, symbol->at, here ? (int)index : -1);
     struct stroke *stroke = stroke_new(drawing, CLASS_SCREEN, task->who);
     stroke->head = false;
     stroke->standing = true;
