@@ -5,8 +5,8 @@
 
 #include <math.h>
 
-#define FLAT (22 * REAL_PI / 180) /* flatter crossings get no casing */
-#define CRUMB 1.2        /* feet: no shorter piece of the earlier line is cut off (ours), */
+#define FLAT (12 * REAL_PI / 180) /* flatter crossings get no casing */
+#define CRUMB 1.0        /* feet: no shorter piece of the earlier line is cut off (ours), */
 #define CRUMB_POINTS 4.0 /* and none so short that it reads as a stroke of the pen */
 #define STEEP (30 * REAL_PI / 180) /* casings are not made longer than at this angle */
 

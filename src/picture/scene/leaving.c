@@ -7,7 +7,9 @@
 
 #define HOME_ANGLE (45 * REAL_PI / 180) /* between the legs of a way there and back */
 #define SHORT_TRIP 9.0                  /* feet there: a shorter one */
-#define SHORT_OPENS 1.1   /* opens by so much of the numeral's body to either side (ours) */
+/* opens by so much of the numeral's body to either side (ours). 45 degrees would be 2 ft: looked
+ * at, its legs pass by the numeral, and neither begins nor ends at it. */
+#define SHORT_OPENS 1.1
 #define LEAVES_BEHIND 1.1 /* feet behind a bar */
 #define THROUGH_BAR 0.2   /* cosine between a bar's facing and a way that leads through it (ours) */
 #define BESIDE_OTHER                                                                               \

@@ -235,6 +235,15 @@ START_TEST(the_later_line_of_a_crossing_is_cased)
 }
 END_TEST
 
+/* Two lines that cross at 18 degrees would run together without it. */
+START_TEST(a_flat_crossing_is_cased_too)
+{
+    staged_move(&staged, TASK_MOVE, body_attacker(2), 0, 2, POINTS(-14, 14.5));
+    staged_move(&staged, TASK_MOVE, body_attacker(3), 0, 2, POINTS(14, 14.5));
+    ck_assert_uint_eq(items_of(drawn(), CLASS_MOVE, true), 1);
+}
+END_TEST
+
 START_TEST(a_shot_is_two_thin_lines_to_the_ring)
 {
     staged_shot(&staged, body_attacker(1), 0.2);
@@ -505,6 +514,7 @@ int main(void)
     tcase_add_test(all, a_bar_stands_square_to_the_way_its_screener_looks);
     tcase_add_test(all, a_v_cut_keeps_its_sharp_corner_and_opens);
     tcase_add_test(all, the_later_line_of_a_crossing_is_cased);
+    tcase_add_test(all, a_flat_crossing_is_cased_too);
     tcase_add_test(all, a_disc_nearer_to_anothers_line_or_far_from_its_own_is_astray);
     tcase_add_test(all, a_shot_is_two_thin_lines_to_the_ring);
     tcase_add_test(all, a_handoff_has_two_bars_between_two_rings);

@@ -5,6 +5,8 @@
 #include "base/geom/vec2.h"
 #include "pictured.h"
 
+#include <math.h>
+
 #define THIRD 151.2
 #define CARD 115.2
 
@@ -151,6 +153,22 @@ START_TEST(who_goes_on_past_his_bar_beside_the_line_to_it_leaves_from_it)
 }
 END_TEST
 
+/* No more than 30 degrees off square: further off the two look like a Y. */
+START_TEST(a_standing_bar_and_its_screener_look_like_a_t)
+{
+    static const double widths[] = {237.6, THIRD, CARD};
+    for (int i = 0; i < 3; i++) {
+        struct scene *scene = pictured(screen_on_wing, 1, 0, widths[i]);
+        const struct scene_item *bar = bar_of(scene, 5);
+        struct vec2 numeral = text_at(scene, CLASS_PLAYER, "5");
+        struct vec2 along = vec2_sub(bar->path[1].p[0], bar->path[0].p[0]);
+        struct vec2 stem = vec2_sub(numeral, vec2_mix(bar->path[0].p[0], bar->path[1].p[0], 0.5));
+        double off = fabs(REAL_PI / 2 - vec2_angle(along, stem)) * 180 / REAL_PI;
+        ck_assert_msg(off < 31, "%g degrees at %g pt", off, widths[i]);
+    }
+}
+END_TEST
+
 START_TEST(no_light_line_runs_between_a_screener_and_his_bar)
 {
     static const double widths[] = {237.6, THIRD, CARD};
@@ -250,6 +268,7 @@ int main(void)
     tcase_add_test(all, a_short_way_off_a_bar_has_a_line);
     tcase_add_test(all, a_short_dribble_has_its_waves);
     tcase_add_test(all, who_goes_on_past_his_bar_beside_the_line_to_it_leaves_from_it);
+    tcase_add_test(all, a_standing_bar_and_its_screener_look_like_a_t);
     tcase_add_test(all, no_light_line_runs_between_a_screener_and_his_bar);
     tcase_add_test(all, a_run_does_not_cross_its_own_shot);
     tcase_add_test(all, a_line_ends_in_no_hook_that_its_head_hides);
