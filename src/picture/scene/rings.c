@@ -5,14 +5,16 @@
 
 #include <math.h>
 
-#define RING_MOVES 0.35    /* metres a finish ring is moved at most, */
-#define RING_POINTS 5.0    /* or so far on a small picture (ours) */
-#define HANDED 1.6         /* feet of zigzag to a hand-off (ours) */
-#define LEAVES_BAR 0.9     /* feet beyond it at which a line begins */
-#define BESIDE 0.4         /* of the way between two who change places: beside one */
-#define SWAP 2.5           /* of cost: as much as a numeral in the way of a pass */
-#define BESIDE_NUMERAL 0.2 /* feet more than the gap (ours) */
-#define LEAVES_BY 1.0      /* s after which it is seen which way somebody leaves */
+#define RING_MOVES 0.35 /* metres a finish ring is moved at most, */
+#define RING_POINTS 5.0 /* or so far on a small picture (ours) */
+#define LONGER 1.1      /* of the shortest move that is drawn: a shorter one is no longer */
+#define ASTRAY (60 * REAL_PI / 180) /* off the way it was run (ours) */
+#define HANDED 1.6                  /* feet of zigzag to a hand-off (ours) */
+#define LEAVES_BAR 0.9              /* feet beyond it at which a line begins */
+#define BESIDE 0.4                  /* of the way between two who change places: beside one */
+#define SWAP 2.5                    /* of cost: as much as a numeral in the way of a pass */
+#define BESIDE_NUMERAL 0.2          /* feet more than the gap (ours) */
+#define LEAVES_BY 1.0               /* s after which it is seen which way somebody leaves */
 
 /* The stroke that ends in that stop, or NULL. */
 static const struct stroke *stroke_to(const struct drawing *drawing, int end)
@@ -55,6 +57,34 @@ static bool is_handed_from(const struct drawing *drawing, int stop)
 }
 
 /* A short move is drawn long enough for its head to be seen, off a bar as off a numeral. */
+static double start_least(const struct drawing *drawing, const struct stroke *stroke)
+{
+    const struct stop *start = &drawing->stops.at[stroke->start];
+    double least =
+        start->kind == STOP_BAR ? LEAVES_BAR * drawing->size.k : stop_radius(drawing, start);
+    bool dribbles = stroke->class == CLASS_DRIBBLE;
+    least = way_least(drawing, least, dribbles);
+    if (dribbles && is_handed_from(drawing, stroke->end)) { /* its bars need their room */
+        least -= drawing->size.waves - HANDED * drawing->size.k;
+    }
+    return least;
+}
+
+/* From what it leaves to a place. */
+static struct vec2 start_nearest(const struct drawing *drawing, const struct stroke *stroke,
+                                 struct vec2 at)
+{
+    const struct stop *start = &drawing->stops.at[stroke->start];
+    return start->kind == STOP_BAR ? bar_nearest(drawing, start, at) : start->at;
+}
+
+/* From where it begins to where it ends, as it was run. */
+static struct vec2 stroke_run(const struct drawing *drawing, const struct stroke *stroke)
+{
+    return vec2_sub(frame_point(&drawing->frame, drawing->stops.at[stroke->end].truth),
+                    frame_point(&drawing->frame, drawing->stops.at[stroke->start].truth));
+}
+
 static struct vec2 ring_off_start(const struct drawing *drawing, int index)
 {
     const struct stop *ring = &drawing->stops.at[index];
@@ -62,17 +92,9 @@ static struct vec2 ring_off_start(const struct drawing *drawing, int index)
     if (!stroke) {
         return vec2_of(0, 0);
     }
-    const struct stop *start = &drawing->stops.at[stroke->start];
-    bool bar = start->kind == STOP_BAR;
-    struct vec2 from = bar ? bar_nearest(drawing, start, ring->at) : start->at;
-    double least = bar ? LEAVES_BAR * drawing->size.k : stop_radius(drawing, start);
-    bool dribbles = stroke->class == CLASS_DRIBBLE;
-    least = way_least(drawing, least, dribbles);
-    if (dribbles && is_handed_from(drawing, index)) { /* its bars need their room */
-        least -= drawing->size.waves - HANDED * drawing->size.k;
-    }
-    struct vec2 run = vec2_sub(frame_point(&drawing->frame, ring->truth),
-                               frame_point(&drawing->frame, start->truth));
+    struct vec2 from = start_nearest(drawing, stroke, ring->at);
+    double least = start_least(drawing, stroke);
+    struct vec2 run = stroke_run(drawing, stroke);
     struct vec2 otherwise = vec2_length(run) > 0.1 ? vec2_unit(run) : vec2_of(1, 0);
     return push_off(ring->at, from, least, otherwise);
 }
@@ -188,6 +210,19 @@ static void ring_beside(struct drawing *drawing, const struct stroke *stroke,
     }
 }
 
+/* That of a short move lies the way it was run, wherever its two ends are pushed. */
+static void ring_leads(struct drawing *drawing, const struct stroke *stroke)
+{
+    struct stop *ring = &drawing->stops.at[stroke->end];
+    const struct stop *start = &drawing->stops.at[stroke->start];
+    struct vec2 run = stroke_run(drawing, stroke);
+    double least = start_least(drawing, stroke);
+    if (ring->kind == STOP_RING && start->kind == STOP_SYMBOL && !body_is_defender(stroke->who) &&
+        vec2_length(run) > 0.1 && vec2_distance(ring->at, start->at) < least) {
+        ring->at = vec2_along(start->at, vec2_unit(run), least);
+    }
+}
+
 /* A ring on the very spot that somebody leaves stands beside it, on the side its runner comes from.
  */
 void rings_approach(struct drawing *drawing)
@@ -195,6 +230,7 @@ void rings_approach(struct drawing *drawing)
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
         const struct stop *ring = &drawing->stops.at[stroke->end];
+        ring_leads(drawing, stroke);
         for (size_t s = 0; s < drawing->symbols.count && ring->kind == STOP_RING; s++) {
             const struct symbol *symbol = &drawing->symbols.at[s];
             double least = ring_least(drawing, symbol, stop_radius(drawing, ring));
@@ -324,6 +360,19 @@ static bool is_shot_from(const struct drawing *drawing, int stop)
     return false;
 }
 
+/* Is it a short move, drawn as long as one has to be and the way it was run? Without its line a
+ * number would stand beside somebody who seems to stay. */
+static bool is_lengthened(const struct drawing *drawing, const struct stroke *stroke)
+{
+    if (!stroke || body_is_defender(stroke->who)) {
+        return false;
+    }
+    struct vec2 at = drawing->stops.at[stroke->end].at;
+    struct vec2 off = vec2_sub(at, start_nearest(drawing, stroke, at));
+    return vec2_length(off) < LONGER * start_least(drawing, stroke) &&
+           vec2_angle(off, stroke_run(drawing, stroke)) < ASTRAY;
+}
+
 /* Rings that had to go too far from where their runner ends would tell a lie: they are left out,
  * and the line's head points there. Beside a numeral that stands on the very spot a ring may be. */
 bool rings_drop(struct drawing *drawing)
@@ -347,7 +396,7 @@ bool rings_drop(struct drawing *drawing)
         }
         bool handed = stop_is_thrown(drawing, (int)i, TASK_EXCHANGE); /* its bars need their room */
         if (ring->kind == STOP_RING && !handed && !is_shot_from(drawing, (int)i) &&
-            vec2_distance(ring->at, truth) > most) {
+            !is_lengthened(drawing, stroke) && vec2_distance(ring->at, truth) > most) {
             ring->kind = STOP_RIM;
             ring->at = truth;
             any = true;

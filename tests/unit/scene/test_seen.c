@@ -131,6 +131,26 @@ START_TEST(a_short_way_off_a_bar_has_a_line)
 }
 END_TEST
 
+/* Who goes two feet has a line and a ring, the way he goes: a number alone says nothing. */
+START_TEST(a_move_of_two_feet_has_a_line)
+{
+    static const double widths[] = {237.6, THIRD, CARD};
+    for (int i = 0; i < 3; i++) {
+        struct scene *scene = pictured("play \"Gate\"\n"
+                                       "  start five-out\n"
+                                       "  3 goes to 2 ft left of left wing\n"
+                                       "  4 goes to 2.5 ft above right corner\n"
+                                       "  1 dribbles to 3 ft left of top\n",
+                                       1, -1, widths[i]);
+        points_list left = line_of(scene, CLASS_MOVE, 3), up = line_of(scene, CLASS_MOVE, 4);
+        points_list dribble = line_of(scene, CLASS_DRIBBLE, 1);
+        ck_assert_double_lt(left.at[left.count - 1].x, left.at[0].x - 1);
+        ck_assert_double_gt(up.at[up.count - 1].y, up.at[0].y + 1);
+        ck_assert_double_lt(dribble.at[dribble.count - 1].x, dribble.at[0].x - 1);
+    }
+}
+END_TEST
+
 START_TEST(a_short_dribble_has_its_waves)
 {
     struct scene *scene = pictured(screen_on_wing, 1, 0, CARD);
@@ -266,6 +286,7 @@ int main(void)
     tcase_add_checked_fixture(all, open_arena, close_arena);
     tcase_set_timeout(all, 60);
     tcase_add_test(all, a_short_way_off_a_bar_has_a_line);
+    tcase_add_test(all, a_move_of_two_feet_has_a_line);
     tcase_add_test(all, a_short_dribble_has_its_waves);
     tcase_add_test(all, who_goes_on_past_his_bar_beside_the_line_to_it_leaves_from_it);
     tcase_add_test(all, a_standing_bar_and_its_screener_look_like_a_t);
