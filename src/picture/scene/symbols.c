@@ -10,6 +10,8 @@
 #define CAME_SECONDS 4.0 /* if he did so lately */
 #define CLEAR_POINTS 0.9 /* white round a symbol's body */
 #define OVER 0.05        /* s: what ends so soon after the beginning is drawn as done (scope_of) */
+#define NUMERAL_RADIUS 0.36 /* of its size: half a figure, */
+#define OWN_X 0.3           /* points that it keeps off its own X (ours) */
 
 struct str body_text(struct drawing *drawing, body who)
 {
@@ -350,6 +352,10 @@ static double numeral_trouble(struct drawing *drawing, const struct symbol *own,
                                         size->bar_stroke / 2 + 0.7);
         }
     }
+    for (int far = 0; far <= (drawing->frame.full ? 1 : 0); far++) { /* it tells which way is up */
+        struct vec2 ring = basket_marks(drawing, far == 1).ring;
+        trouble += 3 * circle_depth(at, radius, ring, size->basket + 0.5);
+    }
     for (size_t i = 0; i < drawing->discs.count; i++) {
         trouble += 3 * circle_depth(at, radius, drawing->discs.at[i].at, size->order + 0.5);
     }
@@ -367,9 +373,22 @@ double numeral_reach(const struct sizes *size)
     return size->x_half + 0.20 * size->k + 0.30 * size->x_numeral;
 }
 
+/* How far off it is, that way, clear of its own X: past the end of an arm a little further. */
+static double numeral_clear(const struct sizes *size, struct vec2 way, bool touches)
+{
+    double least = NUMERAL_RADIUS * size->x_numeral + size->x_stroke / 2 + OWN_X;
+    if (touches) {
+        return 0;
+    }
+    double along = (fabs(way.x) + fabs(way.y)) * size->x_half;
+    double aside2 = 2 * size->x_half * size->x_half - along * along;
+    return along + real_sqrt(real_max(0, least * least - aside2));
+}
+
 /* Round an X, right of it first, at `far` times the usual distance: takes a place that is in less
  * trouble than `best`. */
-static void number_round(struct drawing *drawing, struct symbol *symbol, double far, double *best)
+static void number_round(struct drawing *drawing, struct symbol *symbol, double far, bool touches,
+                         double *best)
 {
     static const struct vec2 ways[] = {{1, 0},        {-1, 0},        {0, -1},      {0, 1},
                                        {0.71, -0.71}, {-0.71, -0.71}, {0.71, 0.71}, {-0.71, 0.71},
@@ -379,7 +398,8 @@ static void number_round(struct drawing *drawing, struct symbol *symbol, double 
     double reach = far * numeral_reach(size);
     for (size_t w = 0; *best > 0 && w < sizeof ways / sizeof *ways; w++) {
         double taller = ways[w].x == 0 ? 0.08 * size->x_numeral : 0;
-        struct vec2 at = vec2_along(symbol->at, ways[w], reach + taller);
+        double off = real_max(reach + taller, numeral_clear(size, vec2_unit(ways[w]), touches));
+        struct vec2 at = vec2_along(symbol->at, ways[w], off);
         double trouble = numeral_trouble(drawing, symbol, at);
         if (trouble < *best) {
             *best = trouble;
@@ -395,8 +415,10 @@ static void number_one(struct drawing *drawing, struct symbol *symbol, bool must
 {
     bool any = must && (!drawing->size.small || drawing->options->plain);
     double best = any ? 1e9 : 1e-9;
-    for (double far = 1; far < 1.7 && best > 0; far += 0.15) {
-        number_round(drawing, symbol, far, &best);
+    for (int turn = 0; turn < 2 && !symbol->has_numeral; turn++) { /* it may touch its X at last */
+        for (double far = 1; far < 1.7 && best > 0; far += 0.15) {
+            number_round(drawing, symbol, far, turn == 1, &best);
+        }
     }
 }
 
