@@ -12,11 +12,30 @@ static double half_of(const struct drawing *drawing, const struct stroke *stroke
     return stroke->width / 2 + (stroke->class == CLASS_SHOT ? drawing->size.shot_half : 0);
 }
 
-/* Would the head lie on another's head, or on another's line? */
+/* Would it lie on somebody's mark? */
+static bool head_meets(const struct drawing *drawing, const struct head *head)
+{
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        double radius = body_is_defender(symbol->who) ? drawing->size.x_half : symbol->radius;
+        if (vec2_near(symbol->at, head->edge[0], radius + drawing->size.head_length)) {
+            struct vec2 there[2] = {symbol->at, symbol->at};
+            if (way_gap(head->edge, HEAD_EDGE, there, 2) < radius) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* Would the head lie on another's head, on another's line, or on somebody? */
 static bool head_lies(const struct drawing *drawing, const struct stroke *stroke, double back)
 {
     struct head head = line_head(drawing, stroke, back);
     double clear = 0.25 * drawing->size.gap;
+    if (head_meets(drawing, &head)) {
+        return true;
+    }
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *other = &drawing->strokes.at[i];
         double reach = drawing->size.head_length + clear;
