@@ -8,8 +8,11 @@
 
 #define LEAST_MOVE 0.4   /* metres: less is not drawn, the player just stands a little off */
 #define COMES 1.0        /* metres: who takes a hand-off from so near just reaches for it (ours) */
+#define THROWN_AFTER 0.2 /* seconds: he may throw as he stops */
 #define RUN_ON 0.30      /* seconds between two moves that make one line */
-#define RIM_FEET 6.0     /* no end ring so near the basket: a run to the rim ends 3 to 5.5 ft off */
+#define RIM_FEET 6.0 /* no end ring so near the basket: a run to the rim ends 3 to 5.5 ft off. */
+/* With rings from 3 ft on, looked at, heads and lines lie on them in the crowd before it (ours). */
+#define THROWN_FEET 4.5  /* but from so far off who dribbled there and throws has one */
 #define PAST_FEET 6.2    /* who ends further past the basket did not run to the rim */
 #define LITTLE_STEPS 0.7 /* metres */
 #define HOME 0.9         /* metres: who ends so near to where he began came back (ours) */
@@ -288,6 +291,20 @@ int stop_add(struct drawing *drawing, struct stop stop)
     return (int)drawing->stops.count - 1;
 }
 
+/* Does he pass from where he dribbled to? Else the pass would start in the air. */
+static bool is_thrown_from(const struct drawing *drawing, const struct move *last)
+{
+    const struct segment *segment = drawing->segment;
+    for (size_t i = drawing->scope.first; last->ball && i < drawing->scope.end; i++) {
+        const struct task *task = segment_task(segment, i);
+        if (task->kind == TASK_PASS && task->who == segment_task(segment, last->task)->who &&
+            segment->record[i].time[MOMENT_RELEASED] > last->end - THROWN_AFTER) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static enum stop_kind end_kind(const struct drawing *drawing, const struct move *last,
                                struct vec2 truth)
 {
@@ -297,7 +314,8 @@ static enum stop_kind end_kind(const struct drawing *drawing, const struct move 
     if (goes_back(drawing->segment, last->task)) { /* nobody finishes there */
         return STOP_RIM;
     }
-    return rim_distance(drawing, truth) < RIM_FEET ? STOP_RIM : STOP_RING;
+    double near = is_thrown_from(drawing, last) ? THROWN_FEET : RIM_FEET;
+    return rim_distance(drawing, truth) < near ? STOP_RIM : STOP_RING;
 }
 
 /* Where the bar stands and which way it looks, from what the run found. */

@@ -151,6 +151,26 @@ START_TEST(a_move_of_two_feet_has_a_line)
 }
 END_TEST
 
+/* Who dribbles into the lane and passes from there has a ring: the pass would start in the air. */
+START_TEST(a_pass_off_a_dribble_starts_at_a_ring)
+{
+    struct scene *scene = pictured("play \"Gate\"\n"
+                                   "  start 1 left wing, 2 right wing, 3 left corner, "
+                                   "4 right corner, 5 top\n"
+                                   "  1 drives to lane\n"
+                                   "  1 passes to 4\n",
+                                   1, -1, 237.6);
+    struct vec2 from = line_of(scene, CLASS_PASS, 1).at[0];
+    bool ring = false;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        ring = ring || (item->class == CLASS_END && item->shape == ITEM_CIRCLE &&
+                        vec2_near(item->at, from, 2 * scene->scale));
+    }
+    ck_assert(ring);
+}
+END_TEST
+
 START_TEST(a_short_dribble_has_its_waves)
 {
     struct scene *scene = pictured(screen_on_wing, 1, 0, CARD);
@@ -287,6 +307,7 @@ int main(void)
     tcase_set_timeout(all, 60);
     tcase_add_test(all, a_short_way_off_a_bar_has_a_line);
     tcase_add_test(all, a_move_of_two_feet_has_a_line);
+    tcase_add_test(all, a_pass_off_a_dribble_starts_at_a_ring);
     tcase_add_test(all, a_short_dribble_has_its_waves);
     tcase_add_test(all, who_goes_on_past_his_bar_beside_the_line_to_it_leaves_from_it);
     tcase_add_test(all, a_standing_bar_and_its_screener_look_like_a_t);
