@@ -140,7 +140,7 @@ static const struct worked offense[] = {
       SCREENS_MAN(4, SCREENS, .95), ENDS(2, BLOCK, LEFT, .6), ENDS(4, ELBOW, RIGHT, .6),
       HAS_BALL(3)}},
     {"A10",
-     "",
+     "step.crowded: the dribble to the hand-off and the one off it are one picture in the source",
      "FIBA WABC Coaches Manual L3, 1.4.1 dribble hand-offs: 1 dribbles toward 2, stops and gives, "
      "2 dribbles at once",
      "play \"Dribble hand-off\"\n"
