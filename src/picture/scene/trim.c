@@ -214,7 +214,8 @@ static struct trail bowed_round(const struct drawing *drawing, const struct trai
 }
 
 /* A pass through somebody's numeral that would be left in scraps goes round it, where it then runs
- * through fewer. */
+ * through fewer. With a gap, as the tables have it for every numeral, it was read as a pass to that
+ * one and another from him (ours, by eye). */
 static void pass_round(struct drawing *drawing, struct stroke *stroke)
 {
     for (size_t i = 0; i < drawing->symbols.count; i++) {
