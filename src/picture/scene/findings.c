@@ -6,6 +6,9 @@
 
 #include <string.h>
 
+#define ARC 3.4          /* feet: the radius of an angle's arc */
+#define WORDS_MOST 150.0 /* of score: lettering that would lie so badly is left out (ours) */
+
 static enum role finding_role(const struct drawing *drawing)
 {
     return drawing->options->theme == THEME_DARK ? ROLE_WARNING : ROLE_ACCENT;
@@ -145,7 +148,7 @@ static struct vec2 dimension_draw(struct drawing *drawing, const struct finding 
             offset = offs[i] * k;
         }
     }
-    if (best > 150) { /* no room for its length: the square and the text say it */
+    if (best > WORDS_MOST) { /* no room for its length: the square and the text say it */
         return middle;
     }
     double thin = drawing->size.hatch_line, half = vec2_distance(a, b) / 2;
@@ -189,7 +192,7 @@ static bool line_is_back(const struct drawing *drawing, const struct stop *bar, 
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
         if (stroke->end >= 0 && &drawing->stops.at[stroke->end] == bar &&
-            path_length(&stroke->path) > 3.4 * drawing->size.k) {
+            path_length(&stroke->path) > ARC * drawing->size.k) {
             struct vec2 way = path_direction(&stroke->path, path_length(&stroke->path));
             return vec2_angle(vec2_scale(way, -1), back) < REAL_PI / 18;
         }
@@ -197,11 +200,38 @@ static bool line_is_back(const struct drawing *drawing, const struct stop *bar, 
     return false;
 }
 
+/* Its degrees beyond the arc, in the middle of it or, where something is there, nearer to one of
+ * its ends. */
+static void degrees_put(struct drawing *drawing, const struct finding *finding, struct vec2 at,
+                        struct vec2 back, double turn)
+{
+    static const double along[] = {.5, .25, .75, 0, 1}, offs[] = {1.9, 2.5, 3.1, -1.6, 3.7};
+    double k = drawing->size.k, best = WORDS_MOST, size = drawing->size.lettering;
+    struct str text =
+        str_format(drawing->arena, "%d°", (int)(finding->amount * 180 / REAL_PI + .5));
+    struct vec2 best_at = at;
+    for (size_t a = 0; a < sizeof along / sizeof *along; a++) {
+        for (size_t i = 0; i < sizeof offs / sizeof *offs; i++) {
+            struct vec2 place =
+                vec2_along(at, vec2_turn(back, turn * along[a]), ARC * k + offs[i] * k);
+            double score = words_score(drawing, text, size, place) + 4 * (double)i + 12 * (double)a;
+            if (score < best) {
+                best = score;
+                best_at = place;
+            }
+        }
+    }
+    if (best < WORDS_MOST) { /* else the text says it */
+        words_put(drawing, CLASS_FINDING, text, size, best_at, FACE_SEMIBOLD,
+                  finding_role(drawing));
+    }
+}
+
 /* An arc with its degrees between the way the screener's back is turned and the way the user
  * leaves; its corner is the middle of the bar. */
 static struct vec2 angle_draw(struct drawing *drawing, const struct finding *finding)
 {
-    double k = drawing->size.k, r = 3.4 * k, thin = drawing->size.hatch_line;
+    double k = drawing->size.k, r = ARC * k, thin = drawing->size.hatch_line;
     const struct stop *bar = bar_of(drawing, finding->who[0]);
     struct vec2 at = bar ? bar->at : frame_point(&drawing->frame, finding->a);
     struct vec2 floor_at = frame_point(&drawing->frame, finding->a);
@@ -217,28 +247,12 @@ static struct vec2 angle_draw(struct drawing *drawing, const struct finding *fin
     pen_move(drawing, vec2_along(at, back, r));
     pen_arc(drawing, at, vec2_scale(back, r), vec2_scale(vec2_left(back), r), 0, turn);
     pen_stroke(drawing, CLASS_FINDING, finding_role(drawing), 1.9 * drawing->size.check_line);
-    struct str text =
-        str_format(drawing->arena, "%d°", (int)(finding->amount * 180 / REAL_PI + .5));
-    struct vec2 middle = vec2_turn(back, turn / 2), best_at = at;
-    double best = 150;
-    static const double offs[] = {1.9, 2.5, 3.1, -1.6, 3.7};
-    for (size_t i = 0; i < sizeof offs / sizeof *offs; i++) {
-        struct vec2 place = vec2_along(at, middle, r + offs[i] * k);
-        double score = words_score(drawing, text, drawing->size.lettering, place) + 4 * (double)i;
-        if (score < best) {
-            best = score;
-            best_at = place;
-        }
-    }
-    if (best < 150) { /* else the text says it */
-        words_put(drawing, CLASS_FINDING, text, drawing->size.lettering, best_at, FACE_SEMIBOLD,
-                  finding_role(drawing));
-    }
+    degrees_put(drawing, finding, at, back, turn);
     for (int i = 0; i <= ARC_POINTS; i++) {
         struct vec2 out = vec2_turn(back, turn * i / ARC_POINTS);
         VEC_PUSH(drawing->arena, &drawing->words, vec2_along(at, out, r));
     }
-    return vec2_along(at, middle, -2 * k); /* its square stands outside it */
+    return vec2_along(at, vec2_turn(back, turn / 2), -2 * k); /* its square stands outside it */
 }
 
 /* ---- squares and letters ---- */
