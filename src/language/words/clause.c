@@ -356,6 +356,7 @@ static bool clause_event_read(struct cursor *c, struct tie *tie, const char *wor
     }
     bool over = event.over;
     event.over = false;
+    moment_catch_place(c, &event);
     tie->event = event_keep(c, event);
     if (over && (tie->word == TIE_AS || tie->word == TIE_WHEN)) {
         tie->word = TIE_AFTER;

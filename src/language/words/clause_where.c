@@ -58,6 +58,41 @@ bool moment_same_place(struct cursor *c, const struct event *event)
     return same;
 }
 
+/* A pass to him stands above. */
+static bool passed_above(const struct cursor *c, const struct who *to)
+{
+    above_list list = above_sentences(c, true);
+    for (size_t i = 0; i < list.count; i++) {
+        enum verb_task task = verb_row(list.at[i]->verb)->task;
+        bool gives = task == VERB_PASS || task == VERB_EXCHANGE;
+        if (gives && same_who(&list.at[i]->object, to)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* when 5 catches at the elbow, which no sentence above tells: where the pass to 5 goes. */
+void moment_catch_place(struct cursor *c, struct event *event)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    bool catches = event->kind == EVENT_CATCHES || event->kind == EVENT_HAS_BALL;
+    const struct place *place = c->speech && catches && event->subject.kind == WHO_PLAYER &&
+                                        !passed_above(c, &event->subject) &&
+                                        take_among(&trial, place_words)
+                                    ? place_read(&trial, 0)
+                                    : NULL;
+    cursor_back(c, mark);
+    if (!place || !(cursor_done(&trial) || mark_is(&trial, ','))) {
+        return;
+    }
+    struct sentence *pass = arena_new(c->arena, struct sentence);
+    *pass = (struct sentence){.verb = VERB_PASSES, .object = event->subject, .place = place};
+    event->told = pass;
+    c->at = trial.at;
+}
+
 void moment_way(struct cursor *c, const struct event *event)
 {
     static const char *const ways[] = {"through the lane", "through",      "the lane",

@@ -176,6 +176,8 @@ void moment_behind_noun(struct cursor *c, struct event *out, bool ball);
 bool same_spot(const struct place *a, const struct place *b); /* a side that is not said is any */
 /* Where, when the sentence that is meant says the same: taken, true. */
 bool moment_same_place(struct cursor *c, const struct event *event);
+/* Where who catches does so, when no pass to him stands above: the pass goes there. */
+void moment_catch_place(struct cursor *c, struct event *event);
 /* through, the lane, all the way: adds nothing to a movement in a clause. */
 void moment_way(struct cursor *c, const struct event *event);
 /* Seconds as a number, or as beats and counts, which a note tells in seconds. */

@@ -98,11 +98,12 @@ static struct sentence as_sentence(const struct cursor *c, const struct event *e
 {
     struct sentence s = {
         .verb = event->verb, .pass = event->pass, .screen = event->screen, .object = event->object};
-    if (event->told) {
+    if (event->told && !catches(event)) {
         s = *event->told;
-    } else if (event->kind == EVENT_CATCHES) { /* 2 catches it from 1 */
+    } else if (catches(event)) { /* 2 catches it from 1 */
         s.verb = VERB_PASSES;
         s.object = event->subject;
+        s.place = event->told ? event->told->place : NULL;
         VEC_PUSH(c->arena, &s.subject, event->object);
     } else {
         VEC_PUSH(c->arena, &s.subject, event->subject);
@@ -165,8 +166,35 @@ static bool at_once(const struct sentence *tied, const struct event *event,
     return goes && !behind && acts_in(tied, &s->subject.at[0]);
 }
 
+/* when 4 catches, and nobody has passed to 4: the pass of whoever has the ball there. */
+static const struct event *caught_from(const struct cursor *c, struct block *block, size_t at,
+                                       const struct event *event)
+{
+    struct who holder;
+    struct str name = cursor_text(c, event->subject.span);
+    bool named = !str_equal_fold(name, STR("he")) && !str_equal_fold(name, STR("she"));
+    bool known = named && catches(event) && event->object.kind == WHO_NONE &&
+                 event->subject.kind == WHO_PLAYER && holder_at(c, block, at, &holder) &&
+                 holder.kind == WHO_PLAYER && holder.number != event->subject.number;
+    if (!known) {
+        return event;
+    }
+    struct event *from = arena_new(c->arena, struct event);
+    *from = *event;
+    from->object = holder;
+    return from;
+}
+
 static void note_brought(const struct cursor *c, const struct event *event, const char *taken)
 {
+    if (catches(event)) {
+        struct diag *pass = diag_add(c->diags, DIAG_TEXT_VERB_TAKEN, event->span,
+                                     "nobody passes to %d: `%d passes to %d` was put in front",
+                                     event->subject.number, event->object.number,
+                                     event->subject.number);
+        diag_help(c->diags, pass, "write the pass as a sentence of its own where another is meant");
+        return;
+    }
     if (taken) {
         diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, event->span, "no place is written: %s was taken",
                  taken);
@@ -211,6 +239,9 @@ static bool told_in(const struct block *block, const struct sentence *one,
         const struct form *form = &block->forms.at[i];
         if (form->kind == FORM_SENTENCE && form->sentence != one &&
             event_of(form->sentence, event)) {
+            if (catches(event) && event->told && !form->sentence->place) {
+                form->sentence->place = event->told->place; /* when 5 catches at the elbow */
+            }
             return true;
         }
     }
@@ -244,16 +275,19 @@ static bool both_defend(const struct sentence *tied, const struct event *event)
 /* The moment of the form at `at`: kept, of another sentence, or brought: then true. */
 static bool settle(struct reader *r, struct block *block, size_t at, const struct event **event)
 {
-    const struct event *e = *event;
     const struct form *form = &block->forms.at[at];
-    bool happens = e && (e->kind == EVENT_VERB || e->kind == EVENT_CATCHES) &&
+    struct cursor c = reader_cursor(r, form->line, 0);
+    bool waited = event == &form->sentence->tie.event; /* until 1 has it: a pass of another time */
+    const struct event *e = waited && *event ? caught_from(&c, block, at, *event) : *event;
+    bool happens = e && (e->kind == EVENT_VERB || catches(e)) &&
                    (who_is_one(&e->subject) || both_defend(form->sentence, e)) &&
                    (e->kind == EVENT_VERB || who_is_one(&e->object));
-    if (!happens || told_in(block, form->sentence, e) || told_in(r->step, form->sentence, e) ||
+    if (!happens || told_in(block, form->sentence, *event) ||
+        told_in(r->step, form->sentence, *event) || told_in(r->top, form->sentence, *event) ||
+        told_in(block, form->sentence, e) || told_in(r->step, form->sentence, e) ||
         told_in(r->top, form->sentence, e)) {
         return false;
     }
-    struct cursor c = reader_cursor(r, form->line, 0);
     above_list list = others(&c, form->sentence);
     for (size_t i = 0; i < list.count; i++) { /* of a step that goes on beside this one */
         if (event_of(list.at[i], e)) {

@@ -264,7 +264,7 @@ static const struct book_case book_cases[] = {
     {"1 passes to 2. 3 cuts to the rim; 4 stays.\n", "play(s s s)", ""},
     {"1 passes to 2 and cuts to the rim\n", "play(s s)", ""},
     {"1 passes to 2. point \"a\". 2 shoots\n", "play(s point s)", ""},
-    {"when 2 catches,\n\n# why\n3 cuts to the rim\n", "play(s)", ""},
+    {"when 2 catches,\n\n# why\n3 cuts to the rim\n", "play(s s)", "1:6 text.verb-taken"},
     {"1 passes to 2,\npoint \"a\"\n", "play(broken point)", "1:14 text.stray-comma"},
     {"1 passes to 2,\n\n", "play(broken)", "1:14 text.stray-comma"},
     {"play \"A\",\n1 shoots\n", "play!(s)", "1:9 text.stray-comma"},
