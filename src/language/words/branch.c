@@ -250,13 +250,23 @@ static const struct condition *read_above(const struct reader *r)
     return NULL;
 }
 
-/* Whose choice a read is: the attacker it names, or whom the defender it names guards. */
+static const struct who *done_to(const struct condition *condition)
+{
+    return condition->kind == COND_BOTH ? &condition->object : &condition->other;
+}
+
+/* Whose choice a read is: the attacker it names, or whom the defender it names guards. Of two
+ * attackers the one it is done to. */
 static bool whose_choice(const struct cursor *c, const struct condition *condition, struct who *out)
 {
     if (!condition || condition->kind == COND_OTHERWISE) {
         return false;
     }
     const struct who *who = &condition->who;
+    if (who_defends(who) && done_to(condition)->kind == WHO_PLAYER) { /* x4 doubles 5, she passes */
+        *out = *done_to(condition);
+        return true;
+    }
     if (who_defends(who)) {
         return above_guarded(c, who, out);
     }
@@ -313,6 +323,7 @@ static void if_read(struct reader *r, const struct line *line)
     if (fine && whose_choice(&c, condition, &about)) {
         c.about = &about;
         c.about_two = condition->kind == COND_BOTH;
+        c.about_done = done_to(condition)->kind == WHO_PLAYER;
     }
     const struct token *from = c.at;
     fine = fine && sentences_read(&c, &sentences);

@@ -58,8 +58,9 @@ bool he_does(const struct cursor *c, struct recast *r)
     bool curls =
         verb_row(phrase.verb)->task == VERB_USE || verb_sibling(phrase.verb, "off") == VERB_CURLS;
     bool use = !handles && curls && above_last_screen(c, &who, &screener); /* she curls off it */
+    bool done = c->about_done && (!c->here || c->here->count == 0); /* x4 doubles 5, she passes */
     bool known = handles ? person_above(c, row, &who)
-                 : verb_needs_ball(phrase.verb)
+                 : verb_needs_ball(phrase.verb) && !done
                      ? above_holder(c, &who)
                      : above_him(c, NULL, &who) || cuts_at(c, &phrase, &who) ||
                            passer_goes_on(latest(c), phrase.verb, &who);

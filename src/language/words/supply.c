@@ -352,17 +352,24 @@ static bool replaces_mover(struct predicate *p)
                                                               behind: behind the drive */
         last = before;
     }
+    const struct event *moment = behind && last ? last->tie.event : NULL;
+    struct who gone = last && last->subject.count == 1 ? last->subject.at[0] : p->s->subject.at[0];
+    if (moment && moment->kind == EVENT_VERB && verb_row(moment->verb)->task == VERB_CARRY) {
+        gone = moment->subject; /* when 1 drives, 4 slides down and 2 fills behind */
+    }
     if (p->s->verb != VERB_REPLACES || !c->speech || !last || last->subject.count != 1 ||
         (verb_row(last->verb)->task != VERB_MOVE && verb_row(last->verb)->task != VERB_CARRY &&
          verb_row(last->verb)->task != VERB_USE) ||
-        !who_is_one(&last->subject.at[0]) || same_who(&last->subject.at[0], &p->s->subject.at[0])) {
+        !who_is_one(&gone) || same_who(&gone, &p->s->subject.at[0])) {
         return false;
     }
-    p->s->object = last->subject.at[0];
+    p->s->object = gone;
     p->s->object.span = p->s->verb_span;
+    who_list mover = {NULL, 0, 0};
+    VEC_PUSH(c->arena, &mover, gone);
     struct diag *diag = diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, p->s->verb_span,
                                  "whom is not written: %.*s, who has just gone, was taken",
-                                 STR_ARG(subject_words(c, &last->subject)));
+                                 STR_ARG(subject_words(c, &mover)));
     diag_help(c->diags, diag, "to have another, write the number: `%.*s 3`",
               STR_ARG(predicate_begun(p)));
     return true;
