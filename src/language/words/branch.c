@@ -294,6 +294,8 @@ static void if_read(struct reader *r, const struct line *line)
         return;
     }
     struct block *block = block_new(r, BLOCK_READ, line);
+    struct line named = if_names_his(r, line);
+    line = &named;
     struct line opened = *line;
     opened.tokens = arena_array(r->arena, struct token, 2 * line->count + 2);
     opened.count = contractions_open(line->tokens, line->count, opened.tokens, 2 * line->count + 2);
@@ -319,6 +321,7 @@ static void if_read(struct reader *r, const struct line *line)
         fine = false;
     }
     struct who about;
+    c.asked = fine ? &block->conditions.at[0] : NULL;
     const struct condition *condition = other ? read_above(r) : &block->conditions.at[0];
     if (fine && whose_choice(&c, condition, &about)) {
         c.about = &about;

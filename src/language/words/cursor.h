@@ -38,6 +38,7 @@ struct cursor {
     const struct who *about;          /* in the answer to a read: whose choice it is, or NULL */
     bool about_two;                   /* or that of two: they switch */
     bool about_done;                  /* or to whom it is done: x4 doubles 5 */
+    const struct condition *asked;    /* what the read asks, in its answer; or NULL */
     const struct who *told;           /* who does what the clause in front tells: `him`; or NULL */
     const struct who *screener;       /* of the screen that is being read: `his` is somebody else */
     const struct cursor_watch *watch; /* or NULL */

@@ -67,6 +67,41 @@ static struct line name_her(struct reader *r, const struct line *line, size_t at
     return named;
 }
 
+/* she shoots if her girl trails: the defender of whoever does it, where a number says who. */
+static struct line name_his(struct reader *r, const struct line *line, size_t at, size_t from)
+{
+    static const char *const men[] = {"man", "defender", "girl", "guy", NULL};
+    struct line named = line_part(line, 0, line->count);
+    if (at + 2 >= line->count || line->tokens[from].kind != TOKEN_NUMBER ||
+        !token_is_among(&line->tokens[at + 1], owner_words) ||
+        !token_is_among(&line->tokens[at + 2], men)) {
+        return named;
+    }
+    for (size_t i = from; i < at; i++) { /* 1 passes to 2, and she shoots: not 1's */
+        static const char *const others[] = {"he", "she", "who", "they", NULL};
+        if (token_is_among(&line->tokens[i], others)) {
+            return named;
+        }
+    }
+    struct token *tokens = arena_array(r->arena, struct token, line->count);
+    memcpy(tokens, line->tokens, line->count * sizeof *tokens);
+    tokens[at + 1] = token_number(r->arena, &line->tokens[at + 1], (int)line->tokens[from].number);
+    tokens[at + 1].possessive = true;
+    tokens[at + 2] = token_word(&line->tokens[at + 2], "defender");
+    named.tokens = tokens;
+    return named;
+}
+
+/* The one who acts behind the comma: if his man denies, 1 goes backdoor. */
+struct line if_names_his(struct reader *r, const struct line *line)
+{
+    size_t comma = 2;
+    while (comma + 1 < line->count && !token_is_mark(&line->tokens[comma], ',')) {
+        comma++;
+    }
+    return name_his(r, line, 0, comma + 1 < line->count ? comma + 1 : 0);
+}
+
 /* if x1 goes under, 1 shoots: the condition of `line` from `at` to `end` before what is done. */
 static struct line turned_round(struct reader *r, const struct line *line, size_t from, size_t at,
                                 size_t end)
@@ -121,6 +156,29 @@ static size_t joint_before(const struct line *line, size_t from)
     return from;
 }
 
+/* 4 cuts if he is denied, 1 feeds him: somebody by number goes on with it. */
+static bool acts_next(const struct reader *r, const struct line *line, size_t from)
+{
+    struct cursor c = reader_cursor(r, line, from);
+    return token_is_mark(&line->tokens[from - 1], ',') && line->tokens[from].kind == TOKEN_NUMBER &&
+           subject_verb_is(&c);
+}
+
+/* What is done behind the condition belongs to the answer. */
+static struct line with_more(struct reader *r, const struct line *read, const struct line *line,
+                             size_t from)
+{
+    struct line out = *read;
+    size_t more = line->count - from;
+    struct token *tokens = arena_array(r->arena, struct token, read->count + more + 1);
+    memcpy(tokens, read->tokens, read->count * sizeof *tokens);
+    tokens[read->count] = token_mark(&line->tokens[from - 1], ',');
+    memcpy(tokens + read->count + 1, line->tokens + from, more * sizeof *tokens);
+    out.tokens = tokens;
+    out.count = read->count + more + 1;
+    return out;
+}
+
 /* 1 shoots if x1 goes under[, drives if he goes over]. */
 static bool behind_it(struct reader *r, const struct line *line, size_t at)
 {
@@ -128,6 +186,7 @@ static bool behind_it(struct reader *r, const struct line *line, size_t at)
     size_t count = 0, from = own_sentence(r, line, at);
     struct line rest = *line, first = line_part(line, 0, joint_before(line, from));
     for (; at > 0 && count < sizeof reads / sizeof *reads; at = if_at(&rest, from)) {
+        rest = name_his(r, &rest, at, from);
         size_t end = condition_end(r, &rest, at);
         if (end == 0) {
             rest = name_her(r, &rest, at);
@@ -141,8 +200,11 @@ static bool behind_it(struct reader *r, const struct line *line, size_t at)
             from++;
         }
     }
-    if (from < rest.count) { /* what is done goes on, and of which of them is not said */
-        return false;
+    if (from < rest.count && !(count == 1 && acts_next(r, &rest, from))) {
+        return false; /* what is done goes on, and of which of them is not said */
+    }
+    if (from < rest.count) {
+        reads[0] = with_more(r, &reads[0], &rest, from);
     }
     reads[count - 1].comment = line->comment;
     reads[count - 1].comment_span = line->comment_span;

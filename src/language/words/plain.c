@@ -29,6 +29,7 @@ static const struct plain_row jot_rows[] = {
 #include "language/words/jots.def"
 #include "language/words/says.def"
 #include "language/words/says_more.def"
+#include "language/words/says_coach.def"
 #undef JOT
 #undef LEFT
 #undef HEARD

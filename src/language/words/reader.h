@@ -114,6 +114,7 @@ void body_line(struct reader *r, const struct line *line);
  * note. Called before the block is left. */
 void moments_settle(struct reader *r);
 /* hinged: 1 shoots if x1 goes under: read as the read it is. False: the line is no such thing. */
+struct line if_names_his(struct reader *r, const struct line *line);
 bool if_caught(struct reader *r, const struct line *line); /* if 4 catches, 2 cuts: when he does */
 bool line_hinges(struct reader *r, const struct line *line);
 /* read x3 trails, 3 curls off 5: the same, where what is done stands in the read's own line. */

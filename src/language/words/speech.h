@@ -97,6 +97,7 @@ size_t owners_turned(struct token *tokens, size_t count);
 size_t contractions_open(const struct token *from, size_t count, struct token *to, size_t room);
 /* throw: the play's start puts this player on a spot of the floor. */
 bool starts_inside(const struct cursor *c, const struct who *who);
+bool stands_outside(const struct cursor *c, const struct who *who); /* he takes it out of bounds */
 /* remark */
 bool remark_judges(const struct cursor *c, const struct token *from,
                    const struct token *to); /* it says of a sentence whether it holds */

@@ -74,6 +74,11 @@ static const struct place *out_at(const struct cursor *c, const struct who *who)
     return spot->out_of_bounds ? place_keep(c->arena, at) : NULL;
 }
 
+bool stands_outside(const struct cursor *c, const struct who *who)
+{
+    return out_at(c, who) != NULL;
+}
+
 bool starts_inside(const struct cursor *c, const struct who *who)
 {
     if (out_at(c, who)) {

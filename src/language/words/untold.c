@@ -188,10 +188,10 @@ static const struct event *caught_from(const struct cursor *c, struct block *blo
 static void note_brought(const struct cursor *c, const struct event *event, const char *taken)
 {
     if (catches(event)) {
-        struct diag *pass = diag_add(c->diags, DIAG_TEXT_VERB_TAKEN, event->span,
-                                     "nobody passes to %d: `%d passes to %d` was put in front",
-                                     event->subject.number, event->object.number,
-                                     event->subject.number);
+        struct diag *pass =
+            diag_add(c->diags, DIAG_TEXT_VERB_TAKEN, event->span,
+                     "nobody passes to %d: `%d passes to %d` was put in front",
+                     event->subject.number, event->object.number, event->subject.number);
         diag_help(c->diags, pass, "write the pass as a sentence of its own where another is meant");
         return;
     }
