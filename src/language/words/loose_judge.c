@@ -98,6 +98,7 @@ bool clause_could_be_two(const struct clause *k)
                   (k->actor_count == 0 || above_holds(k->c, &k->actors[0]->who));
     bool uses = k->act->frame == FRAME_USE && said_at(from, to, "use") && k->object &&
                 k->actor_count == 1 && k->actors[0]->kind == ITEM_WHO &&
+                !above_holds(k->c, &k->actors[0]->who) &&
                 !above_screened(k->c, &k->actors[0]->who, &k->object->who);
     return sends || shoots || uses; /* uses 5's screen, which nobody has set: is it set now? */
 }

@@ -317,6 +317,25 @@ static bool settle(struct reader *r, struct block *block, size_t at, const struc
     return true;
 }
 
+/* 4 passes in to 3, then comes off a screen from 5: a screen that was taken for one on the ball, and 4
+ * has it no longer. Where the line says `ball`, it is left to be told. */
+static void off_the_ball(const struct reader *r, struct block *block, size_t at)
+{
+    static const char *const words[] = {"ball", "on-ball", "onball", "ball-screen", NULL};
+    const struct form *form = &block->forms.at[at];
+    struct sentence *s = form->sentence;
+    struct who holder;
+    if (s->verb != VERB_SCREENS || s->screen != SCREEN_BALL || s->object.kind != WHO_PLAYER) {
+        return;
+    }
+    struct cursor c = reader_cursor(r, form->line, 0);
+    bool gone = holder_at(&c, block, at, &holder) && !same_who(&holder, &s->object);
+    for (size_t i = 0; i < form->line->count; i++) {
+        gone = gone && !token_is_among(&form->line->tokens[i], words);
+    }
+    s->screen = gone ? SCREEN_PLAIN : s->screen;
+}
+
 void moments_settle(struct reader *r)
 {
     struct block *block = reader_block(r);
@@ -331,6 +350,11 @@ void moments_settle(struct reader *r)
         }
         if (s && settle(r, block, i, &s->until)) {
             i++;
+        }
+    }
+    for (size_t i = 0; i < block->forms.count; i++) {
+        if (block->forms.at[i].kind == FORM_SENTENCE) {
+            off_the_ball(r, block, i);
         }
     }
 }

@@ -213,6 +213,25 @@ bool drives_away(const struct cursor *c, struct recast *r)
     return from;
 }
 
+/* 1, with the ball, uses 5's screen, who has set none: it is set now, in front, with a note. */
+static void set_now(struct predicate *p)
+{
+    struct sentence *s = p->s, *ahead = arena_new(p->c->arena, struct sentence);
+    *ahead = (struct sentence){.span = s->verb_span,
+                               .verb = VERB_SCREENS,
+                               .screen = SCREEN_BALL,
+                               .verb_span = s->verb_span,
+                               .object = s->subject.at[0]};
+    VEC_PUSH(p->c->arena, &ahead->subject, s->object);
+    s->ahead = ahead;
+    struct diag *diag =
+        diag_add(p->c->diags, DIAG_TEXT_VERB_TAKEN, s->object.span,
+                 "no screen of %d stands above: `%d ball screens for %d` was put in front",
+                 s->object.number, s->object.number, s->subject.at[0].number);
+    diag_help(p->c->diags, diag, "for another, write it in front: `%d screens for 3`",
+              s->object.number);
+}
+
 bool screen_of_nobody(struct predicate *p)
 {
     static const char *const nouns[] = {"screen",  "pick",  "block",   "pin-down", "pindown",
@@ -228,6 +247,11 @@ bool screen_of_nobody(struct predicate *p)
     }
     struct str user = subject_words(p->c, &s->subject);
     bool ball = above_holds(p->c, &s->subject.at[0]);
+    if (ball && p->c->speech && !s->ahead && s->subject.at[0].kind == WHO_PLAYER &&
+        !same_who(&s->object, &s->subject.at[0]) && !stands_outside(p->c, &s->subject.at[0])) {
+        set_now(p);
+        return false;
+    }
     diag_help(p->c->diags,
               REFUSE(p->c, TEXT_TWO_MEANINGS, s->object.span,
                      "%d has set no screen for %.*s: is it set now?", s->object.number,
