@@ -376,6 +376,9 @@ def animate():
         tap.ok(status == 0 and 'class="defender x' not in bare, 'defenders can be left out')
         salted = [run('animate', '-', '--salt', word, '-o', '-', stdin=GOOD)[1] for word in 'ab']
         tap.ok(re.search(r'id="(\w+)-t"', salted[0])[1] != re.search(r'id="(\w+)-t"', salted[1])[1], 'a salt makes ids differ')
+        kinds = [set(re.findall(r'\bid="([^"]+)"', run('draw', '-', '--text', kind, '--step', '1 alone', '-o', '-', stdin=GOOD)[1]))
+                 for kind in ('outlines', 'live')]
+        tap.ok(all(kinds) and not kinds[0] & kinds[1], 'a drawing has other ids in letters than in outlines', kinds)
         one_message(run('animate', 'good.play', '--step', '7', cwd=here), 2, ["no step '7'"], 'a step that is not there is wrong use')
         one_message(run('animate', 'good.play', '--play', 'Nobody', cwd=here), 2, ['Nobody'], 'a play that is not there is wrong use')
         for name in ('film.pdf', 'film.png'):

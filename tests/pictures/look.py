@@ -17,7 +17,7 @@ STYLE = '''body{font:14px/1.4 sans-serif;margin:16px;background:#fff;color:#111}
 section{border-top:1px solid #999;padding:8px 0;display:flex;gap:16px;flex-wrap:wrap;align-items:flex-start}
 h2{font-size:15px;margin:0;width:100%} h2 small{font-weight:400} .bad{color:#a30}
 p{margin:0;max-width:26em} .dark{background:#121619} .copies{display:none}
-.copy svg{filter:grayscale(1) blur(.55px) contrast(30)}
+.copy svg{filter:grayscale(1) blur(.55px) brightness(.83) contrast(30)}
 :checked~main .copies{display:flex;gap:16px;flex-wrap:wrap}'''
 
 
@@ -68,7 +68,9 @@ def diagrams_of(program, book, number):
         for theme in THEMES:
             with tempfile.TemporaryDirectory() as folder:
                 salt = f'{number}{size}{theme}'
-                run(program, 'draw', book, '-w', size, '--theme', theme, '--salt', salt, '-o', f'{folder}/{{n}}.svg')
+                text = 'outlines' if theme == 'print' else 'live' # a third of the bytes
+                run(program, 'draw', book, '-w', size, '--theme', theme, '--text', text, '--salt', salt,
+                    '-o', f'{folder}/{{n}}.svg')
                 files = sorted(pathlib.Path(folder).iterdir(), key=lambda path: int(path.stem))
                 for diagram, path in zip(found, files):
                     diagram.pictures[size, theme] = inside(path.read_text())
@@ -85,8 +87,7 @@ def page(diagrams):
     for diagram in diagrams:
         row = [f'<section><h2>{html.escape(diagram.name)} <small>{html.escape(diagram.book)}</small> '
                f'<small class="bad">{html.escape(diagram.told())}</small></h2>']
-        row += [f'<div class="{theme}">{diagram.pictures[size, theme]}</div>' for theme in THEMES for size in SIZES
-                if theme == 'print' or size == '3.3in']
+        row += [f'<div class="{theme}">{diagram.pictures[size, theme]}</div>' for theme in THEMES for size in SIZES]
         copies = ''.join(f'<div class="copy">{diagram.pictures[size, "print"]}</div>' for size in SIZES)
         copies = re.sub(r'\bid="|href="#|url\(#', lambda found: found.group() + 'c-', copies)
         parts.append(''.join(row) + f'<p>{diagram.words}</p><div class="copies">{copies}</div></section>')

@@ -153,11 +153,11 @@ static struct str body_of(struct str text)
     return (struct str){NULL, 0};
 }
 
-/* One name for all ids of the picture: a hash over those of its scenes, its headings and the salt.
- */
+/* One name for all ids of the picture: a hash over those of its scenes, its headings and the salt;
+ * another one than the live picture has of the same. */
 static struct str prefix_of(struct arena *arena, const struct paint_sheet *sheet, struct str salt)
 {
-    struct str prefix = salt;
+    struct str prefix = str_format(arena, "%.*s outlines", STR_ARG(salt));
     for (size_t i = sheet->count; i-- > 0;) {
         struct strbuf mixed;
         strbuf_init(&mixed, arena);

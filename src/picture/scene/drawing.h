@@ -13,8 +13,10 @@
 
 /* Sizes of all marks, points. */
 struct sizes {
-    double k;   /* points a foot */
-    bool small; /* k < SCENE_SMALL: no order discs, no numerals of defenders, no lane marks */
+    double k; /* points a foot */
+    /* k < SCENE_SMALL: no numerals of defenders but of whom words are about, no lane marks. Discs
+     * stay, all or none: a card has no sentences, and players read the order off them (ours). */
+    bool small;
 #define SIZE(name, feet, least) double name;
 #include "picture/scene/sizes.def"
 #undef SIZE
