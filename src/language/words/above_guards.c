@@ -2,6 +2,19 @@
 /* above_guards: whom a defender guards, and who guards one, as far as what stands above says. */
 #include "language/words/grammar.h"
 
+bool above_pressed(const struct cursor *c)
+{
+    const struct block *top = c->top;
+    bool found = false;
+    for (size_t i = 0; block_sets(top, SETTING_DEFENSE) && i < top->forms.count; i++) {
+        const struct form *form = &top->forms.at[i];
+        if (form->kind == FORM_SETTING && form->setting->setting == SETTING_DEFENSE) {
+            found = form->setting->defense == DEFENSE_PRESS;
+        }
+    }
+    return found;
+}
+
 bool above_zone(const struct cursor *c)
 {
     const struct block *top = c->top;

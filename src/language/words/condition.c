@@ -99,6 +99,24 @@ static bool side_read(struct cursor *c, struct condition *out)
     return true;
 }
 
+/* the screen from 2, 5's screen: of which the one who uses it is his man. Gives where it ends. */
+static const struct token *screen_tail(const struct cursor *c)
+{
+    static const char *const screens[] = {
+        "screen", "the screen", "the ball screen", "the pick", "ball screen", "pick", NULL};
+    static const char *const froms[] = {"from", "by", "of", "set by", NULL};
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who who;
+    const struct token *last = &c->at[-1];
+    bool said = token_is_word(last, "screen") || token_is_word(last, "pick");
+    bool screen = (said || take_among(&trial, screens)) && take_among(&trial, froms) &&
+                  person_read(&trial, &who) && who.kind == WHO_PLAYER;
+    const struct token *end = screen ? trial.at : c->at;
+    cursor_back(&trial, mark);
+    return end;
+}
+
 /* Behind what he does, what changes nothing of it: shows hard, sags in, stays with 5. */
 void condition_tail(struct cursor *c, const struct who *man)
 {
@@ -148,7 +166,7 @@ void condition_tail(struct cursor *c, const struct who *man)
     struct cursor his = trial;
     bool own = (take_words(&his, "with") || take_words(&his, "on")) && person_read(&his, &with) &&
                (!man || same_who(&with, man));
-    const struct token *end = own ? his.at : trial.at;
+    const struct token *end = own ? his.at : screen_tail(&trial);
     cursor_back(c, mark);
     c->at = end;
 }
@@ -215,6 +233,10 @@ static bool asked_read(struct cursor *c, struct condition *out, struct who *obje
     struct cursor trial = *c;
     struct who holder, man;
     int verb = take_entry(&trial, says);
+    static const char *const froms[] = {"from", "by", NULL};
+    if (verb >= 0 && token_is_word(&trial.at[-1], "screen") && take_among(&trial, froms)) {
+        person_read(&trial, &man); /* over the screen from 5 */
+    }
     bool over = cursor_done(&trial) || mark_is(&trial, ',') || subject_verb_is(&trial) ||
                 word_among(&trial, he_or_she);
     if (verb < 0 || !over) {

@@ -193,6 +193,27 @@ static bool seals_whom(struct predicate *p)
     return own;
 }
 
+/* 1 cuts off 4, who has the ball, for the hand-off: 4 hands off to 1. */
+static bool cuts_for_it(struct predicate *p)
+{
+    static const char *const words[] = {"for hand-off", "for hand - off", "for handoff",
+                                        "for get back", NULL};
+    struct sentence *s = p->s;
+    struct cursor trial = *p->c;
+    bool by = verb_row(s->verb)->task == VERB_USE && s->object.kind == WHO_PLAYER && !s->place &&
+              !s->object2 && !s->ahead && s->subject.count == 1 && above_holds(p->c, &s->object);
+    if (!by || !take_among(&trial, words) ||
+        !(cursor_done(&trial) || cursor_next(&trial)->kind == TOKEN_MARK)) {
+        return false;
+    }
+    struct who taker = s->subject.at[0];
+    s->subject.at[0] = s->object;
+    s->object = taker;
+    s->verb = VERB_HANDS_OFF;
+    p->c->at = trial.at;
+    return true;
+}
+
 /* Words that an attacker's verb says already: back cuts behind the defense, dribbles at 2 for a
  * hand-off (which is a sentence more). */
 bool attack_extra(struct predicate *p)
@@ -215,6 +236,9 @@ bool attack_extra(struct predicate *p)
     static const char *const hand_offs[] = {
         "for hand-off",         "into hand-off",         "for dho", "into dho",
         "for dribble hand-off", "into dribble hand-off", NULL};
+    if (cuts_for_it(p)) {
+        return true;
+    }
     if (p->s->verb == VERB_BACK_CUTS && take_among(p->c, behind)) {
         return true;
     }

@@ -116,7 +116,8 @@ bool above_screen_holds(const struct cursor *c, const struct who *user, struct w
 bool acts_in(const struct sentence *s, const struct who *who); /* is one of its subjects */
 /* Whether this player's latest screen is for that user. */
 bool above_screened(const struct cursor *c, const struct who *user, const struct who *screener);
-bool above_zone(const struct cursor *c); /* the defense is a zone, or some of it is */
+bool above_pressed(const struct cursor *c); /* a press is set */
+bool above_zone(const struct cursor *c);    /* the defense is a zone, or some of it is */
 /* Whom a defender guards as written so far; false under a zone, where that depends on the floor. */
 bool above_guarded(const struct cursor *c, const struct who *defender, struct who *out);
 /* The other way round: by number where it is known who guards whom, else as 3's defender. */

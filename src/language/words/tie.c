@@ -68,7 +68,10 @@ static bool take_catch(struct cursor *c)
         "has it back",   "has got ball",    "has got it",    "has got pass",
         "has gotten it", "has gotten ball", "has received",  "got ball",
         "got it",        "is given ball",   "comes by ball", NULL};
-    static const char *const caught[] = {"ball", "it", "pass", NULL};
+    static const char *const caught[] = {"ball",          "it",    "pass",      "inbounds",
+                                         "inbounds pass", "entry", "throw-in",  "throw - in",
+                                         "entry pass",    "swing", "skip pass", "reversal",
+                                         "hand-off",      "lob",   "kick-out",  NULL};
     bool taken = take_among(c, whole) || take_among(c, catches);
     return taken && (take_among(c, caught), true); /* what else would be caught */
 }

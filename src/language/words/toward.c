@@ -120,7 +120,7 @@ static int flashes_middle(struct predicate *p)
     struct cursor trial = *c;
     enum verb verb = p->s->verb;
     bool flashes = verb == VERB_FLASHES;
-    bool moves = c->speech && (verb == VERB_GOES || verb == VERB_DRIBBLES ||
+    bool moves = c->speech && (verb == VERB_GOES || verb == VERB_DRIBBLES || verb == VERB_CUTS ||
                                (verb == VERB_COMES && p->s->object.kind == WHO_NONE));
     if ((!flashes && !moves) || p->s->place || (!take_among(&trial, leads) && moves)) {
         return 0;
@@ -130,8 +130,14 @@ static int flashes_middle(struct predicate *p)
     }
     struct cursor again = trial; /* to the middle, at the nail */
     bool said = take_among(&again, leads) && place_starts(&again);
-    if ((!said && !way_ends_here(&trial)) || above_full_floor(c)) {
+    bool full = above_full_floor(c);
+    if ((!said && !way_ends_here(&trial)) || (full && (said || !above_pressed(c)))) {
         return 0;
+    }
+    if (full) { /* against a press: in the backcourt, where the ball is thrown in */
+        struct place top = {.kind = PLACE_SPOT, .spot = SPOT_TOP, .backcourt = true};
+        return taken_there(p, trial.at, top, "the middle was taken as backcourt top",
+                           "to half court");
     }
     const struct token *from = c->at;
     if (said) {

@@ -84,8 +84,15 @@ const char *unsaid_place(const struct cursor *c, struct sentence *s)
     static const struct {
         enum verb verb;
         const char *end;
-    } ends[] = {{VERB_CUTS, "through"}, {VERB_CLEARS, "out"},  {VERB_CLEARS, "through"},
-                {VERB_LIFTS, "up"},     {VERB_DRIFTS, "down"}, {VERB_SINKS, "down"}};
+    } ends[] = {{VERB_CUTS, "through"},
+                {VERB_CUTS, "through the lane"},
+                {VERB_CUTS, "through the paint"},
+                {VERB_CUTS, "through the key"},
+                {VERB_CLEARS, "out"},
+                {VERB_CLEARS, "through"},
+                {VERB_LIFTS, "up"},
+                {VERB_DRIFTS, "down"},
+                {VERB_SINKS, "down"}};
     bool says = false;
     for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
         says = says ||

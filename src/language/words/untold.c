@@ -317,8 +317,8 @@ static bool settle(struct reader *r, struct block *block, size_t at, const struc
     return true;
 }
 
-/* 4 passes in to 3, then comes off a screen from 5: a screen that was taken for one on the ball, and 4
- * has it no longer. Where the line says `ball`, it is left to be told. */
+/* 4 passes in to 3, then comes off a screen from 5: a screen that was taken for one on the ball,
+ * and 4 has it no longer. Where the line says `ball`, it is left to be told. */
 static void off_the_ball(const struct reader *r, struct block *block, size_t at)
 {
     static const char *const words[] = {"ball", "on-ball", "onball", "ball-screen", NULL};
@@ -330,10 +330,12 @@ static void off_the_ball(const struct reader *r, struct block *block, size_t at)
     }
     struct cursor c = reader_cursor(r, form->line, 0);
     bool gone = holder_at(&c, block, at, &holder) && !same_who(&holder, &s->object);
+    bool off = false;
     for (size_t i = 0; i < form->line->count; i++) {
+        off = off || token_is_word(&form->line->tokens[i], "off");
         gone = gone && !token_is_among(&form->line->tokens[i], words);
     }
-    s->screen = gone ? SCREEN_PLAIN : s->screen;
+    s->screen = gone && off ? SCREEN_PLAIN : s->screen;
 }
 
 void moments_settle(struct reader *r)
