@@ -58,6 +58,9 @@ static struct line name_her(struct reader *r, const struct line *line, size_t at
         tokens[i] = line->tokens[i];
     }
     for (size_t i = at; i-- > 0;) {
+        if (token_is_word(&line->tokens[i], "him") || token_is_word(&line->tokens[i], "her")) {
+            break; /* 5 gives it him if he is open: not 5 */
+        }
         if (line->tokens[i].kind == TOKEN_NUMBER && !line->tokens[i].possessive) {
             tokens[at + 1] = token_number(r->arena, who, (int)line->tokens[i].number);
             break;

@@ -97,6 +97,10 @@ size_t owners_turned(struct token *tokens, size_t count);
 size_t contractions_open(const struct token *from, size_t count, struct token *to, size_t room);
 /* throw: the play's start puts this player on a spot of the floor. */
 bool starts_inside(const struct cursor *c, const struct who *who);
+/* unscreened: who has set no screen and pops, rolls, slips. */
+void screenless_move(struct predicate *p);
+void ghosts_on_ball(struct predicate *p);
+void rolls_of_none(struct predicate *p);
 bool stands_outside(const struct cursor *c, const struct who *who); /* he takes it out of bounds */
 /* remark */
 bool remark_judges(const struct cursor *c, const struct token *from,

@@ -120,7 +120,8 @@ static int flashes_middle(struct predicate *p)
     struct cursor trial = *c;
     enum verb verb = p->s->verb;
     bool flashes = verb == VERB_FLASHES;
-    bool moves = c->speech && (verb == VERB_GOES || verb == VERB_DRIBBLES || verb == VERB_CUTS ||
+    bool moves = c->speech && (verb == VERB_GOES || verb == VERB_DRIBBLES ||
+                               (verb == VERB_CUTS && above_full_floor(c)) ||
                                (verb == VERB_COMES && p->s->object.kind == WHO_NONE));
     if ((!flashes && !moves) || p->s->place || (!take_among(&trial, leads) && moves)) {
         return 0;
