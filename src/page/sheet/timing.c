@@ -23,7 +23,7 @@ struct timing_form {
 };
 const struct timing_form timing_whole = {34, 16, 11, 26, {"Ball", 4}, true};
 /* A column's: its sentences tell who stays (sizes ours). */
-const struct timing_form timing_column = {28, 14, 11, 20, {"Ball", 4}, false};
+const struct timing_form timing_column = {28, 14, 11, 24, {"Ball", 4}, false};
 
 struct strip {
     const struct timing_form *form;
