@@ -74,7 +74,7 @@ static struct line name_her(struct reader *r, const struct line *line, size_t at
 static struct line name_his(struct reader *r, const struct line *line, size_t at, size_t from)
 {
     static const char *const men[] = {"man", "defender", "girl", "guy", NULL};
-    struct line named = line_part(line, 0, line->count);
+    struct line named = *line; /* with its span: what stands before `if` is part of it */
     if (at + 2 >= line->count || line->tokens[from].kind != TOKEN_NUMBER ||
         !token_is_among(&line->tokens[at + 1], owner_words) ||
         !token_is_among(&line->tokens[at + 2], men)) {

@@ -98,6 +98,7 @@ size_t contractions_open(const struct token *from, size_t count, struct token *t
 /* throw: the play's start puts this player on a spot of the floor. */
 bool starts_inside(const struct cursor *c, const struct who *who);
 /* unscreened: who has set no screen and pops, rolls, slips. */
+bool word_starts(const struct token *token, const struct token *end, const char *word);
 void screenless_move(struct predicate *p);
 void ghosts_on_ball(struct predicate *p);
 void rolls_of_none(struct predicate *p);

@@ -5,7 +5,7 @@
 
 #include <string.h>
 
-static bool word_starts(const struct token *token, const struct token *end, const char *word)
+bool word_starts(const struct token *token, const struct token *end, const char *word)
 {
     return token < end && str_starts(token->text, word);
 }

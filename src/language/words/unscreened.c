@@ -3,11 +3,6 @@
  * not said is put in front, else it is a cut, a move. */
 #include "language/words/speech.h"
 
-static bool word_starts(const struct token *token, const struct token *end, const char *word)
-{
-    return token < end && str_starts(token->text, word);
-}
-
 /* dives to the rim, pops out to the wing: said of one who has set no screen it is a cut, a move. */
 void screenless_move(struct predicate *p)
 {
