@@ -328,7 +328,8 @@ static struct user user_behind(const struct cursor *line, const struct token *at
 {
     static const char *const joints[] = {"and so", "and then", "and", "while", "then", NULL};
     static const char *const sos[] = {"so that", "so", NULL};
-    static const char *const zones[] = {"in zone", "inside zone", "of zone", "in their zone", NULL};
+    static const char *const zones[] = {"in zone",       "inside zone", "of zone",
+                                        "in their zone", "inside",      NULL};
     struct cursor trial = line_look(line, at);
     take_among(&trial, zones);
     struct user user = {.at = trial.at};
@@ -344,7 +345,9 @@ static struct user user_behind(const struct cursor *line, const struct token *at
     user.at = user.can ? trial.at : user.at;
     struct phrase phrase;
     skip_run_in(&trial);
-    bool moves = phrase_read(&trial, FOR_ATTACKERS, &phrase) && verb_runs(phrase.verb);
+    bool moves =
+        phrase_read(&trial, FOR_ATTACKERS, &phrase) &&
+        (verb_runs(phrase.verb) || verb_row(phrase.verb)->task == VERB_CARRY); /* dribbles off it */
     user.number = moves ? number : 0;
     return user;
 }

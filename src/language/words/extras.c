@@ -335,6 +335,21 @@ static bool by_is_all(const struct cursor *c, const struct token *behind)
                                              word_is(&end, 0, "and") || word_is(&end, 0, "on"));
 }
 
+/* drives right by x1: by his right side, or close by; the side is taken, and told. */
+static void by_right_side(struct predicate *p, const struct token *end)
+{
+    struct cursor *c = p->c;
+    const struct token *from = past_fillers(c->at, c->end);
+    if (!word_is(c, 0, "right") || p->s->verb != VERB_DRIVES || p->s->drive != DRIVE_FREE) {
+        return;
+    }
+    struct span span = {from->span.source, from->span.begin, end[-1].span.end};
+    p->s->drive = DRIVE_RIGHT;
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_HEARD, span, "`%.*s` was taken as `right`",
+                                 STR_ARG(cursor_text(c, span)));
+    diag_help(c->diags, diag, "write it so, if it is meant; by either side is `drives to the rim`");
+}
+
 /* drives past x1, drives by his man: who is beaten, by the drive itself. */
 bool past_defender(struct predicate *p)
 {
@@ -354,6 +369,7 @@ bool past_defender(struct predicate *p)
     if (!beaten && !(p->c->speech && by_is_all(p->c, way))) { /* goes right by */
         return false;
     }
+    by_right_side(p, beaten ? trial.at : way);
     p->c->at = beaten ? trial.at : way;
     p->s->verb = VERB_DRIVES;
     return true;

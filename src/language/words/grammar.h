@@ -357,6 +357,7 @@ int way_off_screen(struct predicate *p); /* comes off 5 baseline: the same */
 const struct place *place_off_screen(struct cursor *c, enum drive_side way, struct span span);
 /* toward: left, across, high: where it ends. As along_read. */
 int toward_read(struct predicate *p);
+int side_off(struct predicate *p);
 int side_alone(struct predicate *p); /* drives left: of these alone in a plain line */
 /* guard_way: where a defender goes, which is left out with a note. As along_read. */
 int guard_way(struct predicate *p);

@@ -3,6 +3,8 @@
  * loose_read.h. */
 #include "language/words/loose_read.h"
 
+#include "language/words/put_plain.h"
+
 static const char same_time_words[] =
     "at the same time|same time|at same time|simultaneously|in the meantime|meantime|meanwhile|at "
     "that "
@@ -324,6 +326,15 @@ static bool says_token(const token_list *tokens, const struct token *said)
     return false;
 }
 
+/* runs the baseline, and throws it in: somewhere, and where it ends is not said. */
+static void note_run_in(const struct cursor *c, struct span span)
+{
+    struct diag *diag =
+        diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span, "`%.*s` is not drawn and was left out",
+                 STR_ARG(cursor_text(c, span)));
+    diag_help(c->diags, diag, "to keep it, write where it ends: `5 goes to left slot`");
+}
+
 /* Everybody who is named in the clause is in the sentence: of 3 over 4 to the top nobody is lost. A
  * defender who is passed, and whose place a thing is in, may be. */
 static bool nobody_lost(const struct items *items, const struct reading *reading)
@@ -390,6 +401,7 @@ static bool loose_piece(struct loose *l, struct piece *piece)
     l->sure = l->sure && reading.sure;
     if (reading.run_in) {
         l->carried = reading.acts;
+        note_run_in(l->c, span_join(part.at->span, part.end[-1].span));
         return true;
     }
     if (reading.tokens.count == 0) {
@@ -511,8 +523,9 @@ bool loose_read(struct cursor *c, sentence_list *out, struct span blamed, struct
     speech_begin(&said);
     struct loose l = {.c = &said, .out = out, .sure = true, .had = had};
     strbuf_init(&l.text, c->arena);
-    bool fine = !line_turns(&said) && !line_doubled(&said) && line_cut(&said, &l.pieces) &&
-                all_pieces(&l) && !stays_and_goes(&l) && !all_replace_one(&l);
+    bool fine = !line_turns(&said) && !line_doubled(&said) && !zone_men_told(&said) &&
+                line_cut(&said, &l.pieces) && all_pieces(&l) && !stays_and_goes(&l) &&
+                !all_replace_one(&l);
     if (!fine || !l.sure || l.lost) {
         cursor_back(c, mark);
         out->count = had;

@@ -476,9 +476,9 @@ static bool put_plainly(const struct cursor *c, struct plain *p)
 
 bool plain_read(struct cursor *c, sentence_list *out, bool loosely)
 {
-    static plain_way *const ways[] = {already_put, talk_put,   shorthand_put, described_put,
-                                      in_turn_put, around_put, beats_put,     vacated_put,
-                                      he_then_put, NULL};
+    static plain_way *const ways[] = {already_put,   talk_put,    shorthand_put, zone_men_put,
+                                      described_put, in_turn_put, around_put,    beats_put,
+                                      vacated_put,   he_then_put, NULL};
     struct plain p = {
         .rows = plain_rows, .row_count = sizeof plain_rows / sizeof *plain_rows, .ways = ways};
     struct cursor_mark mark = cursor_mark(c);

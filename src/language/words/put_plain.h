@@ -27,6 +27,9 @@ plain_way beats_put;     /* when x4 comes in, until x5 meets him: as what a defe
 plain_way vacated_put;   /* the spot he left, a full second */
 plain_way he_then_put;   /* he in a moment, where the line tells who that is */
 plain_way each_his_put;  /* what several do, and then each of them */
+plain_way zone_men_put;  /* the top right defender, in a zone: his number */
+/* The two top defenders of the zone are spoken of: neither player 2, nor the top. */
+bool zone_men_told(const struct cursor *c);
 plain_way described_put; /* who is told by where he stands, or by what he is */
 
 /* vs 2-3:, against their two three, where that is the defense of the play: where the sentence

@@ -418,6 +418,9 @@ int slot_read(struct predicate *p)
         return 1; /* dribbles up to 1 at the top: where the other one is */
     }
     struct slot slots[SLOTS_MOST];
+    if (side_off(p)) {
+        return 1;
+    }
     drop_stress(p->c);
     bool clause = clause_is(p->c); /* holds as long as nothing is taken */
     int before = clause ? 0 : before_slots(p);

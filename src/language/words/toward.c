@@ -25,6 +25,27 @@ static int taken_there(struct predicate *p, const struct token *to, struct place
     return 1;
 }
 
+/* drives right off 5, goes left off it: by which side of the screen, said in front of it. Who comes
+ * right off it without the ball leaves at once. */
+int side_off(struct predicate *p)
+{
+    static const struct entry sides[] = {{"left", SIDE_LEFT}, {"right", SIDE_RIGHT}, {NULL, 0}};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    struct sentence *s = p->s;
+    const struct token *from = past_fillers(c->at, c->end);
+    bool goes = s->verb == VERB_GOES && s->subject.count == 1 && above_holds(c, &s->subject.at[0]);
+    bool carries = s->verb == VERB_DRIVES || s->verb == VERB_DRIBBLES || goes;
+    int side = carries && !s->place && s->drive == DRIVE_FREE ? take_entry(&trial, sides) : -1;
+    if (side < 0 || !word_is(&trial, 0, "off") || c->at + 3 > c->end) {
+        return 0;
+    }
+    cursor_take(c, from, trial.at);
+    s->verb = VERB_DRIVES;
+    s->drive = side == SIDE_LEFT ? DRIVE_LEFT : DRIVE_RIGHT;
+    return 1;
+}
+
 /* drives left, dribbles to the right: with no place behind it. A drive goes to the rim, by that
  * side of whoever guards; a dribble, to that side. */
 int side_alone(struct predicate *p)
