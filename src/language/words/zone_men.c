@@ -212,16 +212,16 @@ static bool take_two_men(struct cursor *c, const struct zone_row *zone, int men[
     static const char *const nouns[] = {"defenders", "men", "guys", "girls", "guards", NULL};
     static const struct entry twos[] = {
         {"two", 0},        {"both", 0},       {"two top", 1},    {"two front", 1},
-        {"two first", 1},  {"top two", 1},    {"front two", 1},  {"first two", 1},
+        {"two first", 1},  {"top two", 1},    {"front two", 3},  {"first two", 3},
         {"both top", 1},   {"both front", 1}, {"two bottom", 2}, {"two back", 2},
         {"bottom two", 2}, {"back two", 2},   {"two low", 2},    {NULL, 0}};
     struct cursor trial = *c;
     int row = take_entry(&trial, twos);
     bool noun = row > 0 && take_among(&trial, nouns);
-    if (row < 1 || (!noun && !token_is_word(trial.at - 1, "two"))) {
+    if (row < 1 || (!noun && row != 3)) { /* to the top two passes: by itself it is a player */
         return false;
     }
-    const char *left[] = {row == 1 ? "top" : "low", "left"};
+    const char *left[] = {row == 2 ? "low" : "top", "left"};
     const char *right[] = {left[0], "right"};
     men[0] = man_at_home(zone->who, left, 2);
     men[1] = man_at_home(zone->who, right, 2);
