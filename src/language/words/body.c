@@ -259,6 +259,9 @@ static void sentence_part(struct reader *r, const struct line *line)
         keep_point(r, line, c.remark, 0);
         return;
     }
+    if (!r->diags->full && run_on_line(r, line)) {
+        return;
+    }
     bool player =
         line->count > 1 && line->tokens[1].kind == TOKEN_NUMBER &&
         (str_is(line->tokens[0].text, "player") || str_is(line->tokens[0].text, "players"));
@@ -502,7 +505,17 @@ static bool talk_before_if(struct reader *r, const struct line *line)
     return true;
 }
 
-void play_line(struct reader *r, const struct line *line, struct opener opener)
+/* Something is asked of the defense in it. */
+static bool line_asks(const struct line *line)
+{
+    size_t at = 0;
+    while (at < line->count && !token_is_word(&line->tokens[at], "if")) {
+        at++;
+    }
+    return at < line->count;
+}
+
+static void play_line_plainly(struct reader *r, const struct line *line, struct opener opener)
 {
     if (opener.kind == LINE_IF && setting_said(r, line)) { /* against a 2-3 */
         return;
@@ -527,5 +540,18 @@ void play_line(struct reader *r, const struct line *line, struct opener opener)
         version_line(r, line, false);
     } else if (opener.kind != LINE_OTHER || !line_hinges(r, line)) {
         body_line(r, line);
+    }
+}
+
+void play_line(struct reader *r, const struct line *line, struct opener opener)
+{
+    struct diags *blame = NULL;
+    if (line_asks(line) && !r->diags->full && run_on_asks(r, line, &blame)) {
+        return;
+    }
+    size_t errors = r->diags->errors;
+    play_line_plainly(r, line, opener);
+    if (blame && r->diags->errors > errors) {
+        run_on_hear(r, blame, line);
     }
 }

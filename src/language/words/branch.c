@@ -286,6 +286,23 @@ static void moves_nobody(struct reader *r, const struct cursor *c, const struct 
               "4\"`");
 }
 
+/* The read with what is done about it, as `if` says it in one line. */
+void branch_answered(struct reader *r, const struct line *line, const struct block *block,
+                     const struct sentence *sentences, size_t count)
+{
+    *branch_open(r, BLOCK_READ, line) = *block;
+    struct line bare = line_part(line, 0, line->count);
+    for (size_t i = 0; i < count; i++) {
+        reader_add_sentence(r, r->branch, line_keep(r, bare), &sentences[i]);
+    }
+    r->sentences += count;
+    moments_settle(r);
+    /* more: a read like any other */
+    bool one = r->branch->forms.count == 1;
+    r->branch->one_line = one && block->conditions.at[0].kind != COND_OTHERWISE;
+    r->branch = one ? NULL : r->branch;
+}
+
 static void if_read(struct reader *r, const struct line *line)
 {
     static const char *const words[] = {"if",   "versus", "vs",  "against", "should",
@@ -338,17 +355,7 @@ static void if_read(struct reader *r, const struct line *line)
         reader_broken(r, line);
         return;
     }
-    *branch_open(r, BLOCK_READ, line) = *block;
-    struct line bare = line_part(line, 0, line->count);
-    for (size_t i = 0; i < sentences.count; i++) {
-        reader_add_sentence(r, r->branch, line_keep(r, bare), &sentences.at[i]);
-    }
-    r->sentences += sentences.count;
-    moments_settle(r);
-    /* more: a read like any other */
-    bool one = r->branch->forms.count == 1;
-    r->branch->one_line = one && block->conditions.at[0].kind != COND_OTHERWISE;
-    r->branch = one ? NULL : r->branch;
+    branch_answered(r, line, block, sentences.at, sentences.count);
 }
 
 /* when x3 trails, 3 curls off 5: as a tie it would wait for what comes of its own use. */

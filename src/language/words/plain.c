@@ -6,6 +6,7 @@
 
 #include "language/words/loose_read.h"
 #include "language/words/put_plain.h"
+#include "language/words/run_on.h"
 
 struct plain_row {
     const char *said, *put; /* put NULL: left out */
@@ -33,6 +34,34 @@ static const struct plain_row jot_rows[] = {
 #undef JOT
 #undef LEFT
 #undef HEARD
+};
+
+static const struct plain_row said_rows[] = {
+#define SAY(said, put) {said, put, false},
+#define HEARD(said, put) {said, put, true},
+#define LEFT(said) {said, NULL, false},
+#define ASKED(said, put)
+#include "language/words/run_on.def"
+#undef SAY
+#undef HEARD
+#undef LEFT
+#undef ASKED
+};
+static const struct plain_row noted_rows[] = {
+#define NOTED(said, put) {said, put, false},
+#include "language/words/run_on_notes.def"
+#undef NOTED
+};
+static const struct plain_row asked_rows[] = {
+#define SAY(said, put)
+#define HEARD(said, put)
+#define LEFT(said)
+#define ASKED(said, put) {said, put, false},
+#include "language/words/run_on.def"
+#undef SAY
+#undef HEARD
+#undef LEFT
+#undef ASKED
 };
 
 /* What stood where a row has N, PLACE. */
@@ -471,7 +500,7 @@ static bool put_plainly(const struct cursor *c, struct plain *p)
         line.at = line.first = p->all.tokens.at;
         line.end = p->all.tokens.at + p->all.tokens.count;
     }
-    return changed && p->all.tokens.count > 0;
+    return changed;
 }
 
 bool plain_read(struct cursor *c, sentence_list *out, bool loosely)
@@ -484,7 +513,7 @@ bool plain_read(struct cursor *c, sentence_list *out, bool loosely)
     struct cursor_mark mark = cursor_mark(c);
     struct str help;
     size_t had = out->count;
-    if (!put_plainly(c, &p)) {
+    if (!put_plainly(c, &p) || p.all.tokens.count == 0) {
         return false;
     }
     struct cursor plain = *c;
@@ -522,7 +551,8 @@ bool jot_read(struct cursor *c, sentence_list *out)
         .rows = jot_rows, .row_count = sizeof jot_rows / sizeof *jot_rows, .ways = ways};
     struct cursor_mark mark = cursor_mark(c);
     size_t had = out->count;
-    if (c->jotted || c->unfolded || c->spared > 0 || !put_plainly(c, &p)) {
+    if (c->jotted || c->unfolded || c->spared > 0 || !put_plainly(c, &p) ||
+        p.all.tokens.count == 0) {
         return false;
     }
     struct cursor full = recast_line(c, &p.all);
@@ -536,4 +566,33 @@ bool jot_read(struct cursor *c, sentence_list *out)
     tell(c, &p);
     c->at = c->end;
     return true;
+}
+
+/* The clause by these rows alone. */
+static bool clause_put(const struct cursor *c, const struct plain_row *rows, size_t count,
+                       struct recast *out)
+{
+    static plain_way *const ways[] = {NULL};
+    struct plain p = {.rows = rows, .row_count = count, .ways = ways};
+    if (!put_plainly(c, &p)) {
+        return false;
+    }
+    tell(c, &p);
+    *out = p.all;
+    return true;
+}
+
+bool said_plainly(const struct cursor *c, struct recast *out)
+{
+    return clause_put(c, said_rows, sizeof said_rows / sizeof *said_rows, out);
+}
+
+bool asked_plainly(const struct cursor *c, struct recast *out)
+{
+    return clause_put(c, asked_rows, sizeof asked_rows / sizeof *asked_rows, out);
+}
+
+bool noted_plainly(const struct cursor *c, struct recast *out)
+{
+    return clause_put(c, noted_rows, sizeof noted_rows / sizeof *noted_rows, out);
 }

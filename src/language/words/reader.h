@@ -136,6 +136,18 @@ bool heading_misplaced(struct reader *r, const struct line *line, const char *me
                        const char *help);
 bool block_plays(const struct block *top); /* a play or a drill */
 void block_add(struct reader *r, struct block *parent, struct block *block);
+/* branch: opened as `block`, with its answer. */
+void branch_answered(struct reader *r, const struct line *line, const struct block *block,
+                     const struct sentence *sentences, size_t count);
+/* run_on_line: a run-on line that was refused, read clause by clause. False: it is none, or hardly
+ * anything of it was understood; else it is in the block, or its one clause that was not is told.
+ */
+bool run_on_line(struct reader *r, const struct line *line);
+/* The same of one in which something is asked, before it is read otherwise. False: none of it is in
+ * the block; `*blame`: what there is to tell when nothing else reads it, or NULL. */
+bool run_on_asks(struct reader *r, const struct line *line, struct diags **blame);
+/* What was heard of the line takes the place of what its other readings reported. */
+void run_on_hear(struct reader *r, const struct diags *heard, const struct line *line);
 /* branch: a read or an option may stand here (false: reported), is opened, is read. */
 bool branch_fits(struct reader *r, const struct line *line);
 struct block *branch_open(struct reader *r, enum block_kind kind, const struct line *line);

@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: MIT */
+/* run_on_asked: what a run-on line asks of the defense, put as the language has it: his man is x3,
+ * it is there is that he is open. See run_on.h.
+ */
+#include "language/words/loose_read.h"
+#include "language/words/run_on.h"
+
+/* What only a defender does: he goes under, she is trailing. */
+static bool guards_behind(const struct token *at, const struct token *to)
+{
+    static const char *const words[] = {
+        "under",     "over",        "trails", "trailing", "trail",  "sagging", "sags",    "denying",
+        "denies",    "fronting",    "fronts", "switches", "hedges", "hedging", "chasing", "chases",
+        "overplays", "overplaying", "cheats", "helps",    "lags",   "closes",  NULL};
+    at += at < to &&
+          (token_is_word(at, "is") || token_is_word(at, "goes") || token_is_word(at, "go"));
+    return at < to && token_is_among(at, words);
+}
+
+/* His defender, by number where it is known who guards whom. */
+static void put_guard(const struct cursor *c, const struct token *at, int number,
+                      struct recast *out)
+{
+    struct who man = {.kind = WHO_PLAYER, .number = number, .span = at->span};
+    struct who guard = above_defender_of(c, &man, at->span);
+    struct token x = *at;
+    if (guard.kind != WHO_DEFENDER) {
+        struct cursor here = line_look(c, at);
+        recast_number(&here, out, number);
+        out->tokens.at[out->tokens.count - 1].possessive = true;
+        recast_word(&here, out, "defender");
+        return;
+    }
+    x.kind = TOKEN_DEFENDER;
+    x.possessive = false;
+    x.first = '\0';
+    x.number = guard.number;
+    x.integer = true;
+    x.text = str_format(c->arena, "x%d", guard.number);
+    VEC_PUSH(c->arena, &out->tokens, x);
+}
+
+void run_on_asked(const struct cursor *line, const struct token *from, const struct token *to,
+                  const struct run_on_people *people, struct recast *out)
+{
+    static const char *const men[] = {"man", "guy", "girl", "defender", "kid", "player", NULL};
+    struct cursor part = look_between(line, from, to);
+    struct recast said = {.to = NULL};
+    for (const struct token *at = from; at < to; at++) {
+        struct cursor here = line_look(&part, at);
+        bool his = token_is_among(at, owner_words) && at + 1 < to && token_is_among(at + 1, men);
+        bool own = at->possessive && at->kind == TOKEN_NUMBER && at + 1 < to &&
+                   token_is_among(at + 1, men);
+        if ((his && people->said) || own) {
+            put_guard(&part, at, own ? (int)at->number : people->said, &said);
+            at++;
+            continue;
+        }
+        if (at == from && token_is_among(at, he_or_she) && people->said &&
+            guards_behind(at + 1, to)) {
+            put_guard(&part, at, people->said, &said);
+            continue;
+        }
+        static const char *const meant[] = {"he", "she", "it", "that", NULL};
+        int one =
+            people->said == run_on_holder(&part) && people->moved ? people->moved : people->said;
+        if (at == from && token_is_among(at, meant) && one) {
+            recast_number(&here, &said, one);
+            continue;
+        }
+        recast_copy(&part, &said, at, at + 1);
+    }
+    struct cursor plain = recast_line(&part, &said);
+    struct recast rows = {.to = NULL};
+    bool put = asked_plainly(&plain, &rows);
+    const struct recast *all = put ? &rows : &said;
+    recast_copy(&part, out, all->tokens.at, all->tokens.at + all->tokens.count);
+}
