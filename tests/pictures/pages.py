@@ -723,6 +723,16 @@ def small_png(width, height):
 
 
 def look_at_books(folder):
+    drill = 'book "Ropes"\ndrill "Bollard"\n  start 1 top, 2 right wing\n  ball 1\n  step "Over"\n    1 passes to 2\n'.replace('book', 'playbook', 1)
+    pdf = sheet(folder, 'book', 'book of a drill', drill)
+    if pdf:
+        places = told('pdfinfo', '-dests', str(pdf))[1]
+        tap.ok('"index"' in places or 'Index' not in plain(pdf, 2), 'book of a drill: no line leads to an index that is not there', plain(pdf, 2))
+    long = 'play "' + 'N' * 200 + '"\n  start 1 top, 2 right wing, 3 left wing\n  ball 1\n  step "Over"\n    1 passes to 2\n  step "Back"\n    2 passes to 1\n'
+    pdf = sheet(folder, 'fill-in', 'answers under a long name', long + long.replace('N' * 200, 'Capstan'))
+    if pdf:
+        answers = plain(pdf, len(pages_of(pdf)))
+        tap.ok('Answers' in answers and 0 < answers.split('Answers', 1)[1].count('N') < 200, 'fill-in: a name too long is shortened over the answers', answers)
     for paper, size, lean, more in (('letter', LETTER, 0, ()), ('a4', A4, 13.5, ('--two-sided', '--crest', str(KITES.with_suffix('.svg'))))):
         name = f'book {paper}'
         pdf = sheet(folder, 'book', name, KITES, '--paper', paper, '--date', 'Oct 12', *more)

@@ -13,6 +13,7 @@
 struct making {
     struct booklet *booklet;
     struct setter setter; /* the booklet's */
+    bool indexed;         /* there is something to look up */
     book_play_list plays;
 };
 
@@ -155,13 +156,24 @@ static void add_cover(struct making *making)
     arena_release(setter->arena, mark);
 }
 
+/* A book of drills alone may have nothing to look up. */
+static bool is_indexed(const struct making *making)
+{
+    struct arena_mark mark = arena_mark(making->setter.arena);
+    galley_list index = {0};
+    book_index(&making->setter, &making->plays, &index);
+    bool any = index.count > 0;
+    arena_release(making->setter.arena, mark);
+    return any;
+}
+
 /* Contents take as many pages whatever the numbers in them are: these are kept free until the plays
  * have theirs. */
 static size_t reserve_contents(struct making *making)
 {
     struct arena_mark mark = arena_mark(making->setter.arena);
     galley_list contents = {0};
-    book_contents(&making->setter, &making->plays, 1, &contents);
+    book_contents(&making->setter, &making->plays, making->indexed ? 1 : 0, &contents);
     size_t count = contents.count;
     arena_release(making->setter.arena, mark);
     struct booklet_page page = {.foot = making->setter.job->book->title};
@@ -176,7 +188,8 @@ static void fill_contents(struct making *making)
     struct arena_mark mark = arena_mark(making->setter.arena);
     galley_list contents = {0};
     struct booklet *booklet = making->booklet;
-    book_contents(&making->setter, &making->plays, booklet->pages.count + 1, &contents);
+    size_t index = making->indexed ? booklet->pages.count + 1 : 0;
+    book_contents(&making->setter, &making->plays, index, &contents);
     for (size_t i = 0; i < contents.count; i++) {
         booklet->pages.at[1 + i].galley = galley_copy(&booklet->keep, contents.at[i]);
     }
@@ -225,11 +238,12 @@ static bool write_document(struct making *making, struct writer *writer)
 
 bool book_pages(struct booklet *booklet, struct writer *writer)
 {
-    struct making making = {booklet, booklet->setter, {0}};
+    struct making making = {.booklet = booklet, .setter = booklet->setter};
     if (booklet->setter.job->count == 0) {
         return false;
     }
     list_plays(&making);
+    making.indexed = is_indexed(&making);
     add_cover(&making);
     if (reserve_contents(&making) > 0) {
         booklet_mark(booklet, STR("Contents"), 2, 0);

@@ -120,7 +120,9 @@ void book_contents(const struct setter *setter, const book_play_list *plays, siz
         put_play(setter, row, play, i, row->height);
         rows_add(&rows, row);
     }
-    put_index_row(setter, &rows, index_page);
+    if (index_page > 0) {
+        put_index_row(setter, &rows, index_page);
+    }
     for (size_t i = 0; i < rows.pages.count; i++) {
         page_finish(setter, &rows.pages.at[i], rows.caution);
         VEC_PUSH(setter->arena, pages, rows.pages.at[i].galley);

@@ -40,6 +40,7 @@ struct str book_title(const struct sheet_job *job);
 size_t book_chapter_number(const struct sheet_job *job, size_t chapter);
 /* "1 Motion", or nothing. */
 struct str book_chapter_words(struct arena *arena, const struct sheet_job *job, size_t chapter);
+/* `index_page`: 0: there is no index. */
 void book_contents(const struct setter *setter, const book_play_list *plays, size_t index_page,
                    galley_list *pages);
 /* What leads to the play in the index, but for its players: actions, formation, tags. */

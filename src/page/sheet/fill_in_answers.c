@@ -156,7 +156,8 @@ static void set_name(const struct rows *rows, struct galley *row, const struct m
                                        : STR("continued");
     double box = mixed->first[from] ? BOX_WIDE + BOX_GAP : 0;
     double wide = right - left - text_width(rows_set(rows, TYPE_NOTE, of)) - box - BOX_GAP;
-    rows_name(rows, row, TYPE_HEADING, answers->name, vec2_of(left, ROW_BASE), wide, NAME_RISE);
+    struct str name = words_fit(&rows->setter, TYPE_SMALL_HEADING, answers->name, wide, 2);
+    rows_name(rows, row, TYPE_HEADING, name, vec2_of(left, ROW_BASE), wide, NAME_RISE);
     galley_keep(row);
     if (mixed->first[from]) {
         set_points(&rows->setter, row, vec2_of(right, ROW_BASE), of, TYPE_NOTE, true);

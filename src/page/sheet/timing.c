@@ -62,11 +62,10 @@ static void put_second(struct strip *strip, int second, double base)
     galley_text(strip->galley, words, x - half, base, ROLE_SOFT);
 }
 
-static void put_scale(struct strip *strip, size_t lanes)
+static void put_scale(struct strip *strip, double bottom)
 {
     const double least = strip->form->least;
-    double bottom = (double)lanes * strip->form->pitch,
-           second = at_time(strip, 1) - at_time(strip, 0);
+    double second = at_time(strip, 1) - at_time(strip, 0);
     int every = 1;
     while (every * second < least) {
         every = every == 1 ? 2 : every == 2 ? 5 : every * 2;
@@ -316,7 +315,7 @@ static void print_still(const struct strip *strip, struct strbuf *out, body who)
 
 /* Who stands where all the while, in one line without a lane: "2 stays on the right wing, 4 in the
  * right corner." */
-static void put_still(struct strip *strip)
+static const struct text_block *still_words(const struct strip *strip)
 {
     struct strbuf out;
     strbuf_init(&out, strip->setter->arena);
@@ -327,11 +326,20 @@ static void put_still(struct strip *strip)
     }
     strbuf_char(&out, '.');
     struct str text = str_capital(strip->setter->arena, strbuf_str(&out)); /* "the coach" */
-    const struct text_block *words = words_set(strip->setter, TYPE_NOTE, text, strip->wide);
+    return words_set(strip->setter, TYPE_NOTE, text, strip->wide);
+}
+
+/* How far its further lines reach down. */
+static double still_more(const struct text_block *words)
+{
+    return type_leading(TYPE_NOTE) * (double)(text_lines(words) - 1);
+}
+
+static void put_still(struct strip *strip, const struct text_block *words)
+{
     double y = middle(strip);
-    double more = type_leading(TYPE_NOTE) * (double)(text_lines(words) - 1);
-    galley_box(strip->galley, vec2_of(0, y - 5), vec2_of(text_width(words) + 2, y + 5 + more), 0,
-               ROLE_PAGE, FILL_ROLE);
+    galley_box(strip->galley, vec2_of(0, y - 5),
+               vec2_of(text_width(words) + 2, y + 5 + still_more(words)), 0, ROLE_PAGE, FILL_ROLE);
     galley_text(strip->galley, words, 0, y + 2.9, ROLE_SOFT);
 }
 
@@ -375,7 +383,9 @@ struct galley *timing_set(const struct setter *setter, const struct segment *seg
         busy += is_lane(segment, who) && is_busy(segment, who);
         still += form->still && is_lane(segment, who) && !is_busy(segment, who);
     }
-    put_scale(&strip, (segment->ball.count > 0) + busy + (still > 0));
+    const struct text_block *words = still > 0 ? still_words(&strip) : NULL;
+    double lanes = (double)((segment->ball.count > 0) + busy + (still > 0));
+    put_scale(&strip, lanes * form->pitch + (words ? still_more(words) : 0));
     if (segment->ball.count > 0) {
         open_lane(&strip, strip.form->ball);
         put_ball(&strip);
@@ -388,8 +398,8 @@ struct galley *timing_set(const struct setter *setter, const struct segment *seg
             strip.top += form->pitch;
         }
     }
-    if (still > 0) {
-        put_still(&strip);
+    if (words) {
+        put_still(&strip, words);
     }
     return strip.galley;
 }
