@@ -82,14 +82,19 @@ bool light_verb_read(struct cursor *c, enum phrase_side side, struct phrase *out
     if (side == FOR_DEFENDERS) {
         return false;
     }
+    const struct token *first = cursor_next(&trial);
     bool light = take_among(&trial, light_words);
+    bool taken = light && (token_is_word(first, "takes") || token_is_word(first, "take"));
     bool led = !light && c->speech && take_among(&trial, going);
     while (led && (take_among(&trial, particle_words) || take_words(&trial, "straight") ||
                    take_words(&trial, "right"))) {
     }
     led = led && (take_words(&trial, "into") || take_words(&trial, "in to"));
-    if ((!light && !led) || !phrase_noun_read(&trial, out) ||
-        (led && verb_row(out->verb)->task != VERB_SCREEN)) {
+    if ((!light && !led) || !phrase_noun_read(&trial, out)) {
+        return false;
+    }
+    bool screens = verb_row(out->verb)->task == VERB_SCREEN;
+    if ((led && !screens) || (taken && screens)) { /* who takes a screen uses it */
         return false;
     }
     c->at = trial.at;
