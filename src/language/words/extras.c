@@ -207,7 +207,9 @@ static bool cuts_for_it(struct predicate *p)
         return false;
     }
     struct who taker = s->subject.at[0];
-    s->subject.at[0] = s->object;
+    who_list giver = {NULL, 0, 0}; /* a list of its own: the one of the line goes on with 1 */
+    VEC_PUSH(p->c->arena, &giver, s->object);
+    s->subject = giver;
     s->object = taker;
     s->verb = VERB_HANDS_OFF;
     p->c->at = trial.at;

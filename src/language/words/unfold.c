@@ -114,7 +114,11 @@ bool clause_subject(const struct cursor *c, const struct token *clause, struct s
         if (joint == c->at || sentence_ends(joint) || tie_begins(c, clause)) {
             return false;
         }
-        clause = clause_begin(c, joint);
+        const struct token *before = clause_begin(c, joint);
+        if (before >= clause) { /* behind a full stop: nothing of this sentence stands before it */
+            return false;
+        }
+        clause = before;
     }
 }
 
