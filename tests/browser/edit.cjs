@@ -92,7 +92,7 @@ async function entering(page) {
 async function sparing(page) {
   for (const [content, what] of [
     ['team "Millrace"\n  1\n', 'an example of a player'],
-    [PLAY + '    read x3 cheats over the top\n      1 shoots\n', 'what a defender may do'],
+    [PLAY + '    read x3 hesitates a bit\n      2 shoots\n', 'what a defender may do'],
     [PLAY + '    1 passes the ball quickly over there\n', 'what is not understood'],
   ]) {
     await write(page, content);
