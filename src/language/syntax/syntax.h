@@ -66,6 +66,8 @@ static inline bool token_is_word(const struct token *token, const char *word)
     return token->kind == TOKEN_WORD && !token->possessive && str_is(token->text, word);
 }
 bool token_is_among(const struct token *token, const char *const *words); /* NULL ends them */
+/* As somebody types them: a space between two, none in front of a mark. In the arena. */
+struct str tokens_typed(struct arena *arena, const struct token *from, const struct token *to);
 /* Where `like` stands, as if this were written there. `mark`: a comma or a full stop. */
 struct token token_word(const struct token *like, const char *text);
 struct token token_mark(const struct token *like, char mark);

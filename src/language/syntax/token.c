@@ -337,6 +337,24 @@ bool token_is_among(const struct token *token, const char *const *words)
     return false;
 }
 
+struct str tokens_typed(struct arena *arena, const struct token *from, const struct token *to)
+{
+    struct strbuf text;
+    strbuf_init(&text, arena);
+    for (const struct token *at = from; at < to; at++) {
+        bool mark = at->kind == TOKEN_MARK;
+        strbuf_text(&text, at > from && !mark ? " " : "");
+        for (size_t i = 0; !mark && i < at->text.size; i++) {
+            strbuf_char(&text, at->text.at[i] == '-' ? ' ' : at->text.at[i]);
+        }
+        if (mark) {
+            strbuf_char(&text, at->mark);
+        }
+        strbuf_text(&text, at->possessive ? "'s" : "");
+    }
+    return strbuf_str(&text);
+}
+
 struct token token_word(const struct token *like, const char *text)
 {
     return (struct token){

@@ -194,6 +194,8 @@ bool event_pointed(struct cursor *c, struct event *out);
 const struct who *told_in_front(const struct tie *tie);
 /* untold: the sentence is one the moment may be of, by its words. */
 bool event_of(const struct sentence *s, const struct event *event);
+/* A catch that nobody passes for: the pass was put in front. */
+void note_pass_brought(const struct cursor *c, struct span span, int from, int to);
 /* An event whose verb is another than that of the only sentence above it can mean: becomes its
  * moment, and is told by note_told. */
 bool event_settled(const struct cursor *c, struct event *event);

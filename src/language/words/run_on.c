@@ -65,7 +65,8 @@ static bool asked_up_to(struct run_on_run *r, const struct token *from, const st
     }
     VEC_PUSH(r->c->arena, &block->conditions, condition);
     strbuf_text(&r->text, r->text.size > 0 ? ". if " : "if ");
-    strbuf_add(&r->text, run_on_text(r->c, &all.tokens));
+    strbuf_add(&r->text,
+               tokens_typed(r->c->arena, all.tokens.at, all.tokens.at + all.tokens.count));
     return true;
 }
 

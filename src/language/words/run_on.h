@@ -69,7 +69,7 @@ bool run_on_idle(const struct cursor *c, const struct run_on_piece *piece);
 /* don't hold it, he doesn't dribble: what is not done. */
 bool run_on_not(const struct cursor *c, const struct run_on_piece *piece);
 /* 3 sees it coming, that is happening: nothing that is drawn waits for it. */
-bool run_on_seen(const struct cursor *c, const struct token *from, const struct token *to);
+bool run_on_seen(const struct token *from, const struct token *to);
 /* Something that is drawn is done between these. */
 bool run_on_moves(const struct cursor *c, const struct token *from, const struct token *to);
 
@@ -101,7 +101,6 @@ struct run_on_run {
 size_t run_on_clause(struct run_on_run *r, size_t at);
 void run_on_moment(struct run_on_run *r, const struct run_on_piece *piece); /* the next waits */
 void run_on_leave_out(struct run_on_run *r, const struct run_on_piece *piece);
-struct str run_on_text(struct cursor *c, const token_list *tokens); /* as one reads them */
 
 /* run_on_read: true: all of it, with notes. False: what was not understood is reported. */
 bool run_on_read(struct cursor *c, bool note, struct run_on *out);

@@ -2,29 +2,11 @@
 /* run_on_clause: one clause of a run-on line, read as it is put plainly, as it stands, with the
  * next one, and without its last words. See run_on.h.
  */
+#include "language/words/grammar.h"
 #include "language/words/loose_read.h"
 #include "language/words/run_on.h"
 
 enum { TOGETHER_MOST = 3 };
-
-struct str run_on_text(struct cursor *c, const token_list *tokens)
-{
-    struct strbuf buf;
-    strbuf_init(&buf, c->arena);
-    for (size_t i = 0; i < tokens->count; i++) {
-        const struct token *at = &tokens->at[i];
-        bool mark = at->kind == TOKEN_MARK;
-        strbuf_text(&buf, i > 0 && !mark ? " " : "");
-        for (size_t n = 0; !mark && n < at->text.size; n++) {
-            strbuf_char(&buf, at->text.at[n] == '-' ? ' ' : at->text.at[n]);
-        }
-        if (mark) {
-            strbuf_char(&buf, at->mark);
-        }
-        strbuf_text(&buf, at->possessive ? "'s" : "");
-    }
-    return strbuf_str(&buf);
-}
 
 /* These tokens as a line of their own; false: nothing of it, silently. `*idle`: they are read, and
  * tell nothing to do. */
@@ -57,7 +39,7 @@ static bool tokens_read(struct run_on_run *r, const token_list *tokens, bool *id
 static void told(struct run_on_run *r, const token_list *tokens)
 {
     strbuf_text(&r->text, r->text.size > 0 ? ". " : "");
-    strbuf_add(&r->text, run_on_text(r->c, tokens));
+    strbuf_add(&r->text, tokens_typed(r->c->arena, tokens->at, tokens->at + tokens->count));
 }
 
 /* The clauses from `from` to `to`, the first of them put plainly (`plainly`), the others as they
@@ -136,8 +118,7 @@ static void pass_supplied(struct run_on_run *r, const struct token *at, const st
     struct span span = span_join(at->span, verb.at[-1].span);
     if (tokens_read(r, &pass.tokens, &idle)) {
         told(r, &pass.tokens);
-        diag_add(r->c->diags, DIAG_TEXT_WHO_TAKEN, span,
-                 "from whom is not written: %d, who has the ball, was taken", holder.number);
+        note_pass_brought(r->c, span, holder.number, number);
     }
 }
 
@@ -157,7 +138,7 @@ void run_on_moment(struct run_on_run *r, const struct run_on_piece *piece)
     r->moment = all.tokens;
     r->moment_span = span_join(piece->from->span, piece->to[-1].span);
     int number = attacker_at(past_sounds(behind, piece->to), piece->to);
-    r->moment_idle = run_on_seen(r->c, past_sounds(behind, piece->to), piece->to);
+    r->moment_idle = run_on_seen(past_sounds(behind, piece->to), piece->to);
     r->people.said = number ? number : r->people.said;
 }
 

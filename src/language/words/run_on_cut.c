@@ -79,7 +79,7 @@ static const char *const head_words[] = {"so",
                                          "alright then",
                                          "okay then",
                                          NULL};
-static const char *const then_words_[] = {
+static const char *const after_words[] = {
     "then", "after that", "and after that", "after this", "once that's done",
     "next", "afterwards", "later",          NULL};
 static const char *const meanwhile_words[] = {"meanwhile",
@@ -125,7 +125,7 @@ static const struct token *past_joints(const struct cursor *c, const struct toke
         } else if (take_among(&trial, meanwhile_words)) {
             piece->meanwhile = true;
             at = trial.at;
-        } else if (take_among(&trial, then_words_)) {
+        } else if (take_among(&trial, after_words)) {
             piece->then = true;
             at = trial.at;
         } else if ((token_is_word(at, "right") || token_is_word(at, "alright")) &&

@@ -7,14 +7,12 @@
 
 /* How he is, how it looks. */
 static const char *const idle_verbs[] = {
-    "is",    "are",   "was",         "has",       "have",           "looks",
-    "look",  "sees",  "see",         "reads",     "read",           "waits",
-    "wait",  "knows", "needs",       "need",      "wants",          "calls",
-    "turns", "faces", "thinks",      "doesn't",   "don't",          "isn't",
-    "can't", "honor", "isn't",       "gets open", "ready",          "decides",
-    "had",   "play",  "stays ready", "be",        "picks",          "faces up",
-    "jab",   "got",   "catch",       "catches",   "takes his time", "starts",
-    "start", NULL};
+    "is",     "are",   "was",       "has",   "have",    "looks",   "look",    "sees",
+    "see",    "reads", "read",      "waits", "wait",    "knows",   "needs",   "need",
+    "wants",  "calls", "turns",     "faces", "thinks",  "doesn't", "don't",   "isn't",
+    "can't",  "honor", "gets open", "ready", "decides", "had",     "play",    "stays ready",
+    "be",     "picks", "faces up",  "jab",   "got",     "catch",   "catches", "takes his time",
+    "starts", "start", NULL};
 
 /* Something is done at `at` that is drawn. */
 static bool deed_at_word(const struct cursor *c, const struct token *at)
@@ -37,11 +35,10 @@ bool run_on_moves(const struct cursor *line, const struct token *from, const str
     return false;
 }
 
-bool run_on_seen(const struct cursor *line, const struct token *from, const struct token *to)
+bool run_on_seen(const struct token *from, const struct token *to)
 {
     static const char *const sees[] = {"sees", "see", "reads", "read", "feels", NULL};
     static const char *const things[] = {"that", "this", "i", "everybody", NULL};
-    (void)line;
     return from + 1 < to && ((attacker_at(from, to) && token_is_among(from + 1, sees)) ||
                              token_is_among(from, things));
 }

@@ -113,11 +113,6 @@ static const char *const openers[] = {"what we want here is",
                                       "the quick one is",
                                       NULL};
 
-static int one_player(const struct cursor *c, const struct token *at)
-{
-    return attacker_at(at, c->end);
-}
-
 /* Past openers in front of a player. */
 const struct token *run_on_past_openers(const struct cursor *c, const struct token *at)
 {
@@ -127,8 +122,8 @@ const struct token *run_on_past_openers(const struct cursor *c, const struct tok
     while (trial.at < c->end && take_among(&trial, openers)) {
         trial.at = past_sounds(trial.at, c->end);
         take_among(&trial, two);
-        if (one_player(c, trial.at) || (trial.at < c->end && trial.at->kind == TOKEN_DEFENDER) ||
-            word_is(&trial, 0, "ball")) {
+        if (attacker_at(trial.at, c->end) ||
+            (trial.at < c->end && trial.at->kind == TOKEN_DEFENDER) || word_is(&trial, 0, "ball")) {
             from = trial.at;
         }
     }
@@ -207,25 +202,25 @@ struct actor {
     bool named;
 };
 
+static const char *const you_words[] = {"you", "you're", "you'll", NULL};
+static const char *const we_words[] = {"we", "we're", "we'll", "we've", "let's", "lets", NULL};
+
 static bool said_for_all(const struct token *at)
 {
-    static const char *const words[] = {"we",     "we're",  "we'll", "you", "you're",
-                                        "you'll", "let's",  "lets",  "i",   "i'm",
-                                        "we've",  "you've", "guys",  NULL};
-    return token_is_among(at, words);
+    static const char *const words[] = {"i", "i'm", "you've", "guys", NULL};
+    return token_is_among(at, you_words) || token_is_among(at, we_words) ||
+           token_is_among(at, words);
 }
 
 /* To whom it is said, or who has the ball, where nobody is named. */
 static int whom_said_to(const struct cursor *c, const struct run_on_people *people,
                         const struct token *from, const struct token *verb)
 {
-    bool you = token_is_among(from, (const char *const[]){"you", "you're", "you'll", NULL});
-    if (you && people->addressed) {
+    if (token_is_among(from, you_words) && people->addressed) {
         return people->addressed;
     }
     return needs_ball(c, verb) || said_at(verb, c->end, "go to|go inside|go back|go in|get") ||
-                   token_is_among(from,
-                                  (const char *const[]){"we", "we're", "we'll", "let's", NULL})
+                   token_is_among(from, we_words)
                ? run_on_holder(c)
                : 0;
 }
@@ -249,12 +244,11 @@ static bool actor_find(const struct cursor *c, const struct token *at, struct ru
         return false;
     }
     if (count > 0) {
-        out->number = count == 1 ? one_player(c, at) : 0;
+        out->number = count == 1 ? attacker_at(at, c->end) : 0;
         out->named = true;
         out->to = people_end;
         const struct token *next = past_sounds(people_end, c->end);
-        bool you = next < c->end &&
-                   token_is_among(next, (const char *const[]){"you", "you're", "you'll", NULL});
+        bool you = next < c->end && token_is_among(next, you_words);
         people->addressed = you ? out->number : people->addressed;
         return true;
     }
@@ -376,7 +370,7 @@ static const struct token *goes_to(const struct cursor *c, const struct token *a
     while (take_among(&trial, ways)) {
     }
     bool to = take_words(&trial, "to") || take_words(&trial, "into");
-    return to && one_player(c, trial.at) ? trial.at : NULL;
+    return to && attacker_at(trial.at, c->end) ? trial.at : NULL;
 }
 
 /* the ball comes out to 2, it's the kick to 1: it is passed to him. */
@@ -398,7 +392,7 @@ static const struct token *ball_goes(const struct cursor *c, const struct token 
     while (take_among(&trial, flies)) {
     }
     bool to = take_words(&trial, "to") || take_words(&trial, "into");
-    return to && one_player(c, trial.at) ? trial.at : NULL;
+    return to && attacker_at(trial.at, c->end) ? trial.at : NULL;
 }
 
 static void put_pass(const struct cursor *c, const struct token *at, int from, struct recast *out)
@@ -421,67 +415,84 @@ static void put_joint(const struct cursor *c, const struct run_on_piece *piece, 
     }
 }
 
-/* A clause that is put by nobody: as it stands. */
-static void put_as_it_is(const struct cursor *c, const struct token *at, struct recast *out)
+/* The ball goes to somebody: whoever has it passes. */
+static bool say_pass(const struct cursor *c, const struct run_on_piece *piece,
+                     const struct token *at, struct run_on_people *people, struct recast *out,
+                     struct recast *said)
 {
-    recast_copy(c, out, at, c->end);
+    int holder = run_on_holder(c);
+    const struct token *ball = ball_goes(c, at);
+    int to = ball ? attacker_at(ball, c->end) : 0;
+    if (!to || !holder || to == holder) {
+        return false;
+    }
+    put_joint(c, piece, out, holder != people->said);
+    put_pass(c, at, holder, said);
+    recast_copy(c, said, ball, c->end);
+    people->said = people->moved = to;
+    return true;
+}
+
+/* What the actor does, behind who he is. */
+static void put_deed(const struct cursor *c, const struct actor *actor, const struct token *verb,
+                     bool plainly, const struct run_on_people *people, struct recast *said)
+{
+    if (actor->named && !actor->from->possessive) {
+        recast_copy(c, said, actor->from, actor->to);
+    } else {
+        recast_number(c, said, actor->number);
+    }
+    put_rest(c, plainly ? put_verb(c, verb, said) : verb, people, actor->number, said);
+}
+
+/* Somebody does something. */
+static bool say_deed(const struct cursor *c, const struct run_on_piece *piece,
+                     const struct token *at, struct run_on_people *people, struct recast *out,
+                     struct recast *said)
+{
+    struct actor actor;
+    if (!actor_find(c, at, people, &actor)) {
+        return false;
+    }
+    put_joint(c, piece, out, actor.number == 0 || actor.number != people->said);
+    int holder = run_on_holder(c);
+    const struct token *aux = run_on_past_aux(c, actor.to), *verb = past_run_in(c, aux);
+    bool has_ball = holder && actor.number == holder;
+    const struct token *to = has_ball ? goes_to(c, verb) : NULL;
+    to = !to && has_ball ? goes_to(c, actor.to) : to;
+    if (to) {
+        put_pass(c, at, holder, said);
+        recast_copy(c, said, to, c->end);
+    } else {
+        put_deed(c, &actor, verb, aux > actor.to || at > piece->from, people, said);
+    }
+    if (!actor.named) {
+        tell_who(c, span_join(at->span, verb < c->end ? verb->span : at->span), actor.number);
+    }
+    people->said = actor.number ? actor.number : people->said;
+    people->moved = actor.number && !has_ball ? actor.number : people->moved;
+    return true;
 }
 
 bool run_on_say(const struct cursor *line, const struct run_on_piece *piece,
                 struct run_on_people *people, struct recast *out, bool *nothing)
 {
     struct cursor part = look_between(line, piece->from, piece->to);
-    const struct cursor *c = &part;
-    const struct token *at = run_on_past_openers(c, past_sounds(piece->from, piece->to));
-    struct recast said = {.to = NULL};
-    struct actor actor = {.number = 0};
-    *nothing = false;
+    const struct token *at = run_on_past_openers(&part, past_sounds(piece->from, piece->to));
+    struct recast said = {.to = NULL}, rows = {.to = NULL};
     part.at = part.first = at;
-    if (at >= c->end) {
-        *nothing = true;
+    *nothing = at >= part.end;
+    if (*nothing) {
         return true;
     }
-    int holder = run_on_holder(c);
-    const struct token *ball = ball_goes(c, at);
-    if (ball && holder && one_player(c, ball) != holder) {
-        put_joint(c, piece, out, holder != people->said);
-        put_pass(c, at, holder, &said);
-        put_as_it_is(c, ball, &said);
-        people->said = people->moved = one_player(c, ball);
-    } else if (actor_find(c, at, people, &actor)) {
-        bool led = at > piece->from;
-        put_joint(c, piece, out, actor.number == 0 || actor.number != people->said);
-        const struct token *aux = run_on_past_aux(c, actor.to);
-        bool is = aux > actor.to || led;
-        const struct token *verb = past_run_in(c, aux);
-        const struct token *to = holder && actor.number == holder ? goes_to(c, verb) : NULL;
-        to = !to && holder && actor.number == holder ? goes_to(c, actor.to) : to;
-        if (to) {
-            put_pass(c, at, holder, &said);
-            put_as_it_is(c, to, &said);
-        } else {
-            if (actor.named && !actor.from->possessive) {
-                recast_copy(c, &said, actor.from, actor.to);
-            } else {
-                recast_number(c, &said, actor.number);
-            }
-            const struct token *rest = is ? put_verb(c, verb, &said) : verb;
-            put_rest(c, rest, people, actor.number, &said);
-        }
-        if (!actor.named) {
-            tell_who(c, span_join(at->span, verb < c->end ? verb->span : at->span), actor.number);
-        }
-        people->said = actor.number ? actor.number : people->said;
-        people->moved = actor.number && actor.number != holder ? actor.number : people->moved;
-    } else {
-        put_joint(c, piece, out, true);
-        put_as_it_is(c, at, &said);
+    if (!say_pass(&part, piece, at, people, out, &said) &&
+        !say_deed(&part, piece, at, people, out, &said)) {
+        put_joint(&part, piece, out, true);
+        recast_copy(&part, &said, at, part.end);
     }
-    struct cursor plain = recast_line(c, &said);
-    struct recast rows = {.to = NULL};
-    bool put = said_plainly(&plain, &rows);
-    const struct recast *all = put ? &rows : &said;
-    recast_copy(c, out, all->tokens.at, all->tokens.at + all->tokens.count);
+    struct cursor plain = recast_line(&part, &said);
+    const struct recast *all = said_plainly(&plain, &rows) ? &rows : &said;
+    recast_copy(&part, out, all->tokens.at, all->tokens.at + all->tokens.count);
     *nothing = all->tokens.count == 0;
     return true;
 }

@@ -241,22 +241,6 @@ static void open_line(struct unfolded *u)
     line->end = tokens + count;
 }
 
-/* The sentences as somebody types them. */
-static struct str typed(const struct cursor *line)
-{
-    struct strbuf text;
-    strbuf_init(&text, line->arena);
-    for (const struct token *at = line->at; at < line->end; at++) {
-        bool mark = at->kind == TOKEN_MARK;
-        strbuf_text(&text, at > line->at && !mark ? " " : "");
-        for (size_t i = 0; i < at->text.size; i++) {
-            strbuf_char(&text, at->text.at[i] == '-' ? ' ' : at->text.at[i]);
-        }
-        strbuf_text(&text, at->possessive ? "'s" : "");
-    }
-    return strbuf_str(&text);
-}
-
 static bool read_as_told(const struct diags *diags, size_t from)
 {
     for (size_t i = from; i < diags->all.count; i++) {
@@ -274,7 +258,7 @@ static void tell(struct cursor *c, const struct unfolded *u, struct span whole, 
     }
     if (!read_as_told(c->diags, from)) {
         struct diag *diag = diag_add(c->diags, DIAG_TEXT_READ_AS, whole, "read as `%.*s`",
-                                     STR_ARG(typed(&u->line)));
+                                     STR_ARG(tokens_typed(u->line.arena, u->line.at, u->line.end)));
         diag_help(c->diags, diag, "if something else is meant, write it so: who, what, where");
     }
 }

@@ -185,14 +185,18 @@ static const struct event *caught_from(const struct cursor *c, struct block *blo
     return from;
 }
 
+void note_pass_brought(const struct cursor *c, struct span span, int from, int to)
+{
+    struct diag *pass =
+        diag_add(c->diags, DIAG_TEXT_VERB_TAKEN, span,
+                 "nobody passes to %d: `%d passes to %d` was put in front", to, from, to);
+    diag_help(c->diags, pass, "write the pass as a sentence of its own where another is meant");
+}
+
 static void note_brought(const struct cursor *c, const struct event *event, const char *taken)
 {
     if (catches(event)) {
-        struct diag *pass =
-            diag_add(c->diags, DIAG_TEXT_VERB_TAKEN, event->span,
-                     "nobody passes to %d: `%d passes to %d` was put in front",
-                     event->subject.number, event->object.number, event->subject.number);
-        diag_help(c->diags, pass, "write the pass as a sentence of its own where another is meant");
+        note_pass_brought(c, event->span, event->object.number, event->subject.number);
         return;
     }
     if (taken) {
