@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* condition: what a read asks of the defense. */
 #include "language/words/condition.h"
+#include "language/words/put_plain.h"
 
 /* Where to: helps to left block. False: it was begun, and is no place. */
 static bool place_part(struct cursor *c, struct condition *out)
@@ -222,17 +223,33 @@ static bool comes_up_read(struct cursor *c, struct condition *out, struct who *o
     return true;
 }
 
+/* The longest row of reads.def that is said here: its verb, taken; -1: none. */
+static int take_read(struct cursor *c)
+{
+    static const struct entry says[] = {
+#define READ(verb, words) {words, VERB_##verb},
+#include "language/words/reads.def"
+#undef READ
+    };
+    const struct token *from = cursor_next(c), *longest = NULL;
+    int verb = -1;
+    for (size_t i = 0; from && i < sizeof says / sizeof *says; i++) {
+        const struct token *end = row_said(c, from, says[i].words);
+        if (end && (!longest || end > longest)) {
+            longest = end;
+            verb = says[i].value;
+        }
+    }
+    c->at = longest ? longest : c->at;
+    return verb;
+}
+
 /* x4 steps up to stop him, x3 is late: as reads.def has it, with nothing of it left. */
 static bool asked_read(struct cursor *c, struct condition *out, struct who *object)
 {
-    static const struct entry says[] = {
-#define ASKED(verb, words) {words, VERB_##verb},
-#include "language/words/reads.def"
-#undef ASKED
-        {NULL, 0}};
     struct cursor trial = *c;
     struct who holder, man;
-    int verb = take_entry(&trial, says);
+    int verb = take_read(&trial);
     static const char *const froms[] = {"from", "by", NULL};
     if (verb >= 0 && token_is_word(&trial.at[-1], "screen") && take_among(&trial, froms)) {
         person_read(&trial, &man); /* over the screen from 5 */

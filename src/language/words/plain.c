@@ -217,6 +217,12 @@ static const struct token *row_at(const struct cursor *c, const struct token *at
     return fits ? end : NULL;
 }
 
+const struct token *row_said(const struct cursor *c, const struct token *at, const char *said)
+{
+    struct found found = {.who_at = NULL};
+    return at < c->end ? row_at(c, at, said, &found) : NULL;
+}
+
 static void put_whose(const struct cursor *c, struct recast *r, int number)
 {
     recast_number(c, r, number);

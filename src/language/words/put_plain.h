@@ -41,6 +41,8 @@ const struct token *against_said(const struct cursor *line, struct span *told);
 /* What the first of them gives; the last one is NULL. */
 const struct token *first_put(plain_way *const *ways, const struct cursor *line,
                               const struct token *at, struct recast *out);
+/* Where a row of words as in plain.def, said from `at` on, ends; NULL: it is not said there. */
+const struct token *row_said(const struct cursor *line, const struct token *at, const char *said);
 /* Nothing but a joint or a mark stands before `at`. */
 bool clause_begins_at(const struct cursor *line, const struct token *at);
 /* As it is written, a full stop or a semicolon stands right before `at`. */
