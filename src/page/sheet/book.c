@@ -156,17 +156,6 @@ static void add_cover(struct making *making)
     arena_release(setter->arena, mark);
 }
 
-/* A book of drills alone may have nothing to look up. */
-static bool is_indexed(const struct making *making)
-{
-    struct arena_mark mark = arena_mark(making->setter.arena);
-    galley_list index = {0};
-    book_index(&making->setter, &making->plays, &index);
-    bool any = index.count > 0;
-    arena_release(making->setter.arena, mark);
-    return any;
-}
-
 /* Contents take as many pages whatever the numbers in them are: these are kept free until the plays
  * have theirs. */
 static size_t reserve_contents(struct making *making)
@@ -243,7 +232,7 @@ bool book_pages(struct booklet *booklet, struct writer *writer)
         return false;
     }
     list_plays(&making);
-    making.indexed = is_indexed(&making);
+    making.indexed = book_has_index(&making.setter, &making.plays);
     add_cover(&making);
     if (reserve_contents(&making) > 0) {
         booklet_mark(booklet, STR("Contents"), 2, 0);

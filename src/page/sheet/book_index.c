@@ -166,6 +166,27 @@ static void enter_tags(const struct visit *visit)
     }
 }
 
+static const struct {
+    const char *title;
+    void (*enter)(const struct visit *visit);
+} sections[] = {{"By action", enter_actions},
+                {"By formation", enter_formation},
+                {"By tag", enter_tags},
+                {"By player", enter_players}};
+enum { SECTIONS = sizeof sections / sizeof *sections };
+
+bool book_has_index(const struct setter *setter, const book_play_list *plays)
+{
+    entry_list entries = {0};
+    for (size_t k = 0; k < plays->count && entries.count == 0; k++) {
+        struct visit visit = {setter->arena, setter->job, plays->at[k].play, k, &entries};
+        for (size_t i = 0; i < SECTIONS; i++) {
+            sections[i].enter(&visit);
+        }
+    }
+    return entries.count > 0;
+}
+
 struct str book_index_words(struct arena *arena, const struct sheet_job *job,
                             const struct play *play)
 {
@@ -242,16 +263,9 @@ static double put_section(const struct setter *setter, struct galley *column, co
 static struct galley *set_entries(const struct setter *setter, const book_play_list *plays,
                                   double lead)
 {
-    static const struct {
-        const char *title;
-        void (*enter)(const struct visit *visit);
-    } sections[] = {{"By action", enter_actions},
-                    {"By formation", enter_formation},
-                    {"By tag", enter_tags},
-                    {"By player", enter_players}};
     struct galley *column = galley_new(setter->arena);
     double base = 0;
-    for (size_t i = 0; i < sizeof sections / sizeof *sections; i++) {
+    for (size_t i = 0; i < SECTIONS; i++) {
         entry_list entries = {0};
         for (size_t k = 0; k < plays->count; k++) {
             struct visit visit = {setter->arena, setter->job, plays->at[k].play, k, &entries};

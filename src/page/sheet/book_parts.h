@@ -43,6 +43,8 @@ struct str book_chapter_words(struct arena *arena, const struct sheet_job *job, 
 /* `index_page`: 0: there is no index. */
 void book_contents(const struct setter *setter, const book_play_list *plays, size_t index_page,
                    galley_list *pages);
+/* A book of drills alone may have nothing to look up. */
+bool book_has_index(const struct setter *setter, const book_play_list *plays);
 /* What leads to the play in the index, but for its players: actions, formation, tags. */
 struct str book_index_words(struct arena *arena, const struct sheet_job *job,
                             const struct play *play);
