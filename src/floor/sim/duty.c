@@ -218,9 +218,10 @@ body duty_read_of(const struct world *world, const struct who *who)
     return b != BODY_NONE && body_is_attacker(b) ? guard_of(world, b) : b;
 }
 
-static void suppose(struct world *world, body self, const struct condition *condition)
+/* `goal`: where it takes him, or NULL. */
+static void suppose(struct world *world, body self, const struct condition *condition,
+                    const struct goal *goal)
 {
-    const struct branch *branch = &world->step->branches.at[world->branch];
     enum strategy strategy;
     if (self >= BODY_COUNT || !defense_strategy(condition, &strategy)) {
         return;
@@ -235,15 +236,16 @@ static void suppose(struct world *world, body self, const struct condition *cond
     body whom = condition_body(both ? &condition->object : &condition->other);
     struct vec2 position[BODY_COUNT];
     world_position(world, position);
-    struct duty duty = {
-        .strategy = strategy,
-        .whom = whom,
-        .with = second == self ? duty_read_of(world, &condition->who) : second,
-        .vain = world->duty[self].vain, /* as reads_look has it */
-        .task = SIM_NO_TASK,
-        .waits = defense_waits(strategy) && !branch->goal_written,
-        .has_place = branch->goal_written,
-        .place = goal_point(&branch->goal, world->court, self, world->agent[self].m.at, position)};
+    struct duty duty = {.strategy = strategy,
+                        .whom = whom,
+                        .with = second == self ? duty_read_of(world, &condition->who) : second,
+                        .vain = world->duty[self].vain, /* as reads_look has it */
+                        .task = SIM_NO_TASK,
+                        .waits = defense_waits(strategy) && !goal,
+                        .has_place = goal != NULL};
+    if (goal) {
+        duty.place = goal_point(goal, world->court, self, world->agent[self].m.at, position);
+    }
     if (whom != BODY_NONE && body_is_defender(whom)) {
         duty.whom = BODY_NONE;
         duty.with = whom;
@@ -254,20 +256,49 @@ static void suppose(struct world *world, body self, const struct condition *cond
     begin(world, self, duty);
 }
 
-/* What the read supposes of the defence; of several joined by `or`, the first. */
-void duty_suppose(struct world *world)
+/* Of several conditions joined by `or`, the first. */
+static void suppose_read(struct world *world)
 {
     const struct step *step = world->step;
     if (world->branch < 0 || step->branches.at[world->branch].conditions.count == 0) {
         return;
     }
-    const struct condition *condition = &step->branches.at[world->branch].conditions.at[0];
+    const struct branch *branch = &step->branches.at[world->branch];
+    const struct condition *condition = &branch->conditions.at[0];
+    const struct goal *goal = branch->goal_written ? &branch->goal : NULL;
     if (condition->kind == COND_OTHERWISE) {
         return;
     }
-    suppose(world, duty_read_of(world, &condition->who), condition);
+    suppose(world, duty_read_of(world, &condition->who), condition, goal);
     if (condition->kind == COND_BOTH && condition->verb != VERB_SWITCHES) {
-        suppose(world, duty_read_of(world, &condition->other), condition);
+        suppose(world, duty_read_of(world, &condition->other), condition, goal);
+    }
+}
+
+static struct who who_of(body b)
+{
+    enum who_kind kind = body_is_defender(b)   ? WHO_DEFENDER
+                         : body_is_attacker(b) ? WHO_PLAYER
+                                               : WHO_NONE;
+    return (struct who){.kind = kind, .number = body_number(b)};
+}
+
+struct condition deed_condition(const struct wait *deed)
+{
+    return (struct condition){.kind = COND_VERB,
+                              .who = who_of(deed->who),
+                              .other = who_of(deed->other),
+                              .verb = deed->verb,
+                              .span = deed->span};
+}
+
+void duty_suppose(struct world *world)
+{
+    suppose_read(world);
+    for (size_t i = 0; world->supposed && i < world->supposed->count; i++) {
+        const struct wait *deed = world->supposed->at[i];
+        struct condition condition = deed_condition(deed);
+        suppose(world, deed->who, &condition, NULL);
     }
 }
 

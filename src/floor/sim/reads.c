@@ -169,6 +169,33 @@ static void read_lacks(struct world *world, const struct condition *condition)
     }
 }
 
+/* The read or a sentence says what he does. */
+static bool is_told(const struct world *world, body self)
+{
+    const struct branch *branch = branch_of(world);
+    for (size_t i = 0; branch && i < branch->conditions.count; i++) {
+        const struct condition *condition = &branch->conditions.at[i];
+        if (duty_read_of(world, &condition->who) == self ||
+            duty_read_of(world, &condition->other) == self) {
+            return true;
+        }
+    }
+    for (size_t i = 0; i < world->jobs; i++) {
+        if (world->job[i].task->who == self) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool may_be_supposed(const struct world *world, const struct wait *deed)
+{
+    struct condition condition = deed_condition(deed);
+    struct word word;
+    return !is_told(world, deed->who) &&
+           (!word_of(world, &condition, false, &word) || lacks(world, &word) == LACK_NONE);
+}
+
 /* All of those joined by `or`, though only the first is run; before the read has anybody change his
  * man. */
 void reads_look(struct world *world)
@@ -176,6 +203,9 @@ void reads_look(struct world *world)
     const struct branch *branch = branch_of(world);
     for (size_t i = 0; branch && i < branch->conditions.count; i++) {
         read_lacks(world, &branch->conditions.at[i]);
+    }
+    for (size_t i = 0; world->supposed && i < world->supposed->count; i++) {
+        world->failed |= !may_be_supposed(world, world->supposed->at[i]);
     }
 }
 

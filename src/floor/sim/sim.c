@@ -188,11 +188,13 @@ static struct world *world_for(struct arena *arena, const struct sources *source
                                const struct play *play, const struct sim_options *options,
                                const struct segment *before, int step, int branch)
 {
-    if (before) {
-        return world_after(arena, before, step, branch);
+    struct world *world = before ? world_after(arena, before, step, branch)
+                                 : open_world(arena, sources, play, options);
+    if (!before) {
+        set_up(world, step, branch);
     }
-    struct world *world = open_world(arena, sources, play, options);
-    set_up(world, step, branch);
+    world->lacked = NULL;
+    world->supposed = NULL;
     return world;
 }
 
@@ -212,6 +214,83 @@ static struct segment *run_segment(struct world *world, struct segment *before)
     segment->begins = before ? world_zero(world) - world_zero(before->end) : 0;
     segment->end = world;
     segment->time_before = before ? before->time_before + segment->begins : 0;
+    return segment;
+}
+
+/* ---- what the defense does not do by itself ---- */
+
+/* One way through a step, and what it is run from. */
+struct attempt {
+    struct arena *arena;
+    const struct sources *sources;
+    const struct play *play;
+    const struct sim_options *options;
+    struct segment *before;
+    int step, branch;
+};
+
+static struct segment *run_course(const struct attempt *attempt, struct diags *diags,
+                                  const deed_list *supposed)
+{
+    struct world *world =
+        world_for(attempt->arena, attempt->sources, attempt->play, attempt->options,
+                  attempt->before, attempt->step, attempt->branch);
+    world->diags = diags;
+    world->supposed = supposed;
+    return run_segment(world, attempt->before);
+}
+
+static void say_supposed(struct diags *diags, const deed_list *supposed)
+{
+    for (size_t i = 0; i < supposed->count; i++) {
+        const struct wait *deed = supposed->at[i];
+        const char *does = verb_row(deed->verb)->words;
+        struct diag *diag = diag_add(diags, DIAG_RUN_SUPPOSED, deed->span,
+                                     "it is taken as given that x%d %s: the defense does not do so "
+                                     "here by itself",
+                                     body_number(deed->who), does);
+        diag_help(diags, diag, "`if x%d %s, ...` makes a read of it, with a picture of its own",
+                  body_number(deed->who), does);
+    }
+}
+
+static bool is_supposed(const deed_list *supposed, const struct wait *deed)
+{
+    for (size_t i = 0; i < supposed->count; i++) {
+        if (supposed->at[i] == deed) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void hear(struct diags *diags, const struct diags *heard)
+{
+    for (size_t i = 0; i < heard->all.count; i++) {
+        diag_again(diags, &heard->all.at[i]);
+    }
+}
+
+/* A sentence that waits for what a defender does by no rule is run once more with him doing it, as
+ * a read would have him. Where that does not help either, it is as it was. */
+static struct segment *run_as_said(const struct attempt *attempt, struct diags *diags)
+{
+    struct diags first;
+    diags_init(&first, attempt->arena);
+    struct segment *segment = run_course(attempt, &first, NULL), *last = segment;
+    deed_list *supposed = arena_new(attempt->arena, deed_list);
+    while (last->end->lacked && !is_supposed(supposed, last->end->lacked)) {
+        struct diags heard;
+        diags_init(&heard, attempt->arena);
+        VEC_PUSH(attempt->arena, supposed, last->end->lacked);
+        last = run_course(attempt, &heard, supposed);
+        if (last->ran) {
+            hear(diags, &heard);
+            say_supposed(diags, supposed);
+            return last;
+        }
+    }
+    hear(diags, &first);
     return segment;
 }
 
@@ -249,6 +328,7 @@ const struct segment *sim_again(struct arena *arena, const struct segment *segme
                                     segment->before, segment->step, segment->branch);
     world->diags = &unsaid;
     world->options = &as_ever;
+    world->supposed = segment->end->supposed;
     for (int b = 0; b < BODY_COUNT; b++) {
         struct agent *agent = &world->agent[b];
         agent->level = &levels[b];
@@ -284,10 +364,9 @@ struct run *sim_run_with(struct arena *arena, const struct sources *sources,
         ends[s] = arena_array(arena, struct chain, step->branches.count + 1);
         for (int b = branches ? 0 : -1; b < branches; b++) {
             struct segment *from = before ? before->segment : NULL;
-            struct world *world = world_for(arena, sources, play, options, from, (int)s, b);
             bool failed = before && before->failed;
-            world->diags = failed ? &echo : diags;
-            struct segment *segment = run_segment(world, from);
+            struct attempt attempt = {arena, sources, play, options, from, (int)s, b};
+            struct segment *segment = run_as_said(&attempt, failed ? &echo : diags);
             VEC_PUSH(arena, &run->segments, segment);
             segment->main = b == on;
             ends[s][b < 0 ? 0 : b] = (struct chain){segment, failed || !segment->ran};

@@ -214,6 +214,8 @@ struct deed {
     double time; /* s of the step; TIME_NEVER: not yet */
 };
 
+typedef VEC(const struct wait *) deed_list;
+
 struct world {
     struct arena *arena;
     const struct sources *sources;
@@ -252,6 +254,8 @@ struct world {
     body guards[BODY_COUNT];       /* defender -> his man */
     body guards_first[BODY_COUNT]; /* as the step began */
     VEC(struct deed) deeds;
+    const struct wait *lacked;    /* the deed for whose sake it failed, or NULL */
+    const deed_list *supposed;    /* deeds that come about only if they are told, or NULL */
     body guarded[BODY_COUNT];     /* man -> his defender */
     struct duty duty[BODY_COUNT]; /* of defenders */
     struct pick pick;
@@ -469,8 +473,10 @@ void trap_rotate(struct world *world, body self, body trapped, body holder);
 bool trap_is_closed(const struct world *world, body holder); /* his dribble is over */
 
 /* duty.c: what one defender does instead of the man rules. */
-void duty_clear(struct world *world);   /* at the start of a segment: nobody has any */
-void duty_suppose(struct world *world); /* what the read says of the defense */
+void duty_clear(struct world *world); /* at the start of a segment: nobody has any */
+struct condition deed_condition(const struct wait *deed); /* as a read would ask it */
+/* What the read says of the defense, and what is supposed. */
+void duty_suppose(struct world *world);
 /* The defender that a condition is about: himself, or who guards the player it names. */
 body duty_read_of(const struct world *world, const struct who *who);
 /* reads.c: says what a defender is to do and cannot: a read, before the step; a sentence, as it
