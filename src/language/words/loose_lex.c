@@ -390,19 +390,21 @@ static struct item counted(const struct token *at, const struct token *end)
 /* off 5's shoulder, by his own hip: 5, or nobody new. */
 static bool body_said(const struct cursor *c, const struct token *at, struct item *item)
 {
-    static const char bodies[] =
-        "shoulder|hip|back|butt|side|body|hand|tail|outside|inside|outside shoulder|inside "
-        "shoulder|left shoulder|right shoulder|outside hip|inside hip|left hip|right hip|back "
-        "side|heels|left side|right side|high side|low side";
+    static const char which[] = "high|low|top|bottom|upper|lower|inside|outside|left|right|back|"
+                                "front|near|far|baseline|weak|strong|ball";
+    static const char bodies[] = "shoulder|hip|back|butt|side|body|hand|tail|heels|outside|inside";
     static const char own[] =
         "shoulder|hip|back|butt|side|body|tail|heels|man|defender|guy|girl|check|lane|lanes|way|"
-        "own side|own sides|sides|feet|foot|knees|arms|elbows|eyes|head|chest|numbers|dribble|"
+        "own side|own which|sides|feet|foot|knees|arms|elbows|eyes|head|chest|numbers|dribble|"
         "own man|own girl|own guy|own dribble|outside shoulder|inside shoulder|outside foot|inside "
         "foot|pivot foot|side of floor|side of court|time|breath|balance|momentum|shot|rhythm|"
         "left shoulder|right shoulder|own shoulder|own defender|speed|pace|angle|tracks|stance";
     bool numbers = at->possessive && at->kind == TOKEN_NUMBER && at->integer;
     const struct token *to = NULL;
-    if (numbers && at + 1 < c->end && (to = said_at(at + 1, c->end, bodies))) {
+    const struct token *side = numbers ? said_at(at + 1, c->end, which) : NULL;
+    if (numbers && at + 1 < c->end &&
+        ((side && (to = said_at(side, c->end, bodies))) ||
+         (to = said_at(at + 1, c->end, bodies)))) {
         item->kind = ITEM_WHO;
         item->to = to;
         put_who(c, item, player(at, (int)at->number));
