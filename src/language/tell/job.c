@@ -41,6 +41,17 @@ static bool says_it_last(const struct teller *t, const struct task *task)
     return str_is(strbuf_str(&when), "on the catch");
 }
 
+/* What one is told besides is told once. */
+static bool is_said(const struct strbuf *out, struct str rest)
+{
+    for (size_t i = 0; i + rest.size <= out->size; i++) {
+        if (str_equal((struct str){out->at + i, rest.size}, rest)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void say_own(const struct teller *t, struct strbuf *out, size_t index)
 {
     const struct task *task = step_task(t->step, t->branch, index);
@@ -68,9 +79,12 @@ static void say_own(const struct teller *t, struct strbuf *out, size_t index)
     }
     struct strbuf rest = sentence_of(t);
     say_template(t, &rest, task, task_more(t, task));
-    if (rest.size && !task->supplied) {
+    if (rest.size && !task->supplied && !is_said(out, strbuf_str(&rest))) {
         say_upper(out, strbuf_str(&rest));
         strbuf_char(out, ' ');
+    }
+    if (task->verb == VERB_POSTS_UP || task->verb == VERB_SEALS) {
+        say_lane(t, out, task->planned);
     }
 }
 
@@ -88,15 +102,16 @@ static bool moved_before(const struct teller *t, size_t index)
     return false;
 }
 
-static bool shoots_next(const struct teller *t, size_t index)
+/* What one does behind task `index`; NULL: nothing. */
+static const struct task *own_next(const struct teller *t, size_t index)
 {
     for (size_t i = index + 1; i < step_task_count(t->step, t->branch); i++) {
         const struct task *task = step_task(t->step, t->branch, i);
         if (task->who == t->you) {
-            return task->kind == TASK_SHOOT;
+            return task;
         }
     }
-    return false;
+    return NULL;
 }
 
 /* Behind half court the rim near by is one's own. */
@@ -110,6 +125,28 @@ static void say_facing(const struct teller *t, struct strbuf *out, size_t index,
     }
 }
 
+/* How to catch it is told where the next thing one does does not tell it. */
+static void say_thrown(const struct teller *t, struct strbuf *out, size_t index)
+{
+    const struct task *pass = step_task(t->step, t->branch, index), *next = own_next(t, index);
+    bool moved = moved_before(t, index), shoots = next && next->kind == TASK_SHOOT;
+    if (!moved && shoots) {
+        strbuf_text(out, "be ready");
+        say_at(t, out, &pass->goal);
+        strbuf_text(out, " for the pass from ");
+        say_body(t, out, pass->who);
+        return;
+    }
+    strbuf_text(out, moved ? "look for the pass from " : "catch the pass from ");
+    say_body(t, out, pass->who);
+    if (!moved) {
+        say_at(t, out, &pass->goal);
+    }
+    if (!shoots && !(next && next->verb == VERB_FACES)) {
+        say_facing(t, out, index, moved);
+    }
+}
+
 static void say_catch(const struct teller *t, struct strbuf *out, size_t index)
 {
     const struct task *pass = step_task(t->step, t->branch, index);
@@ -119,15 +156,7 @@ static void say_catch(const struct teller *t, struct strbuf *out, size_t index)
         say_body(t, &sentence, pass->who);
         strbuf_text(&sentence, ": run close by, shoulder to shoulder");
     } else {
-        bool moved = moved_before(t, index);
-        strbuf_text(&sentence, moved ? "look for the pass from " : "catch the pass from ");
-        say_body(t, &sentence, pass->who);
-        if (!moved) {
-            say_at(t, &sentence, &pass->goal);
-        }
-        if (!shoots_next(t, index)) {
-            say_facing(t, &sentence, index, moved);
-        }
+        say_thrown(t, &sentence, index);
     }
     add_sentence(t, out, &sentence);
 }
@@ -172,7 +201,7 @@ static void say_screened(const struct teller *t, struct strbuf *out, size_t inde
         strbuf_text(&sentence, " slips");
     } else if (may_slip(t, index)) {
         say_body(t, &sentence, screen->who);
-        strbuf_text(&sentence, " comes to screen for you, and may slip before it stands");
+        strbuf_text(&sentence, " comes to screen for you, and may slip before the screen is set");
     } else {
         say_body(t, &sentence, screen->who);
         strbuf_text(&sentence, " screens for you: wait until ");

@@ -65,7 +65,12 @@ void say_guard(const struct teller *t, struct strbuf *out, body b, const struct 
             return;
         }
     }
-    strbuf_text(out, "the defender");
+    if (t->you == BODY_NONE) {
+        strbuf_text(out, "the defender");
+    } else { /* in a zone it is nobody for good: told to a player, it is who is there then */
+        strbuf_text(out, "whoever guards ");
+        say_body(t, out, b);
+    }
 }
 
 static void say_half_court(struct strbuf *out, enum side side)
@@ -338,8 +343,8 @@ void say_at(const struct teller *t, struct strbuf *out, const struct goal *goal)
                                               goal->spot == SPOT_LOW_POST);
     bool inside = goal->kind == GOAL_LANE || goal->spot == SPOT_CORNER || goal->spot == SPOT_SLOT ||
                   goal->spot == SPOT_SHORT_CORNER;
-    bool bare = takes_no_word(goal) || goal->kind == GOAL_BODY || goal->kind == GOAL_OFFSET ||
-                goal->kind == GOAL_MIX || is_by_spot(t, goal);
+    bool bare = takes_no_word(goal) || goal->kind == GOAL_BODY || goal->kind == GOAL_MIX ||
+                is_by_spot(t, goal);
     strbuf_text(out, bare ? " " : inside ? " in " : posts ? " on " : " at ");
     say_goal(t, out, goal);
 }

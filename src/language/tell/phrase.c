@@ -65,10 +65,37 @@ static bool rejects_with_ball(const struct teller *t, const struct task *task)
     return task->verb == VERB_REJECTS && at < count && holds_ball_then(t, at) == task->who;
 }
 
+/* Who drives or dribbles already goes on: told to oneself, not under a picture. */
+static const struct tell_row goes_on[] = {{NULL, "drive on{side}{to}", NULL, NULL},
+                                          {NULL, "dribble on{way}{to}", NULL, NULL}};
+
+static bool has_ball_moving(const struct task *task)
+{
+    return task->kind == TASK_CARRY || task->verb == VERB_DRIBBLES_OFF ||
+           task->verb == VERB_DRIVES_OFF;
+}
+
+static const struct tell_row *row_of_going_on(const struct teller *t, const struct task *task)
+{
+    const struct task *before = NULL;
+    size_t count = step_task_count(t->step, t->branch);
+    for (size_t i = 0; i < count && step_task(t->step, t->branch, i) != task; i++) {
+        const struct task *one = step_task(t->step, t->branch, i);
+        before = one->who == t->you || task_gives_ball_to(one, t->you) ? one : before;
+    }
+    bool goes_on_with_it = before && before->who == t->you && has_ball_moving(before);
+    return !goes_on_with_it                 ? NULL
+           : told_as(task) == VERB_DRIVES   ? &goes_on[0]
+           : told_as(task) == VERB_DRIBBLES ? &goes_on[1]
+                                            : NULL;
+}
+
 static const char *template_of(const struct teller *t, const struct task *task, enum form_of form)
 {
-    const struct tell_row *row = &rows[told_as(task)];
-    if (is_slipped(t, task)) {
+    const struct tell_row *row = &rows[told_as(task)], *on = NULL;
+    if (form == FORM_BARE && task->who == t->you && (on = row_of_going_on(t, task))) {
+        row = on;
+    } else if (is_slipped(t, task)) {
         row = row_of_nothing(task);
     } else if (rejects_with_ball(t, task)) {
         row = &rejected_with_ball;
@@ -268,6 +295,14 @@ static void slot_on(const struct teller *t, struct strbuf *out, const struct tas
     }
 }
 
+/* How long one may be in the lane: "3 seconds". */
+static void slot_lane(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    (void)task;
+    strbuf_number(out, t->play->court->lane_seconds, 1);
+    strbuf_text(out, " seconds");
+}
+
 static void slot_in(const struct teller *t, struct strbuf *out, const struct task *task)
 {
     bool back_court = task->goal.kind == GOAL_POINT && task->goal.at.y > t->play->court->half_court;
@@ -285,12 +320,13 @@ static void slot_with(const struct teller *t, struct strbuf *out, const struct t
 static const struct {
     const char *name;
     say_slot *say;
-} slots[] = {
-    {"o", slot_other},        {"O", slot_others},  {"p", slot_second}, {"x", slot_defender},
-    {"y", slot_own_defender}, {"to", slot_to},     {"at", slot_at},    {"goal", slot_goal},
-    {"way", slot_way},        {"side", slot_side}, {"w", slot_width},  {"d", slot_duration},
-    {"l", slot_length},       {"f", slot_face},    {"m", slot_man},    {"b", slot_ball},
-    {"on", slot_on},          {"with", slot_with}, {"in", slot_in},    {"your", slot_your}};
+} slots[] = {{"o", slot_other},    {"O", slot_others},       {"p", slot_second},
+             {"x", slot_defender}, {"y", slot_own_defender}, {"to", slot_to},
+             {"at", slot_at},      {"goal", slot_goal},      {"way", slot_way},
+             {"side", slot_side},  {"w", slot_width},        {"d", slot_duration},
+             {"l", slot_length},   {"f", slot_face},         {"m", slot_man},
+             {"b", slot_ball},     {"on", slot_on},          {"with", slot_with},
+             {"in", slot_in},      {"your", slot_your},      {"lane", slot_lane}};
 
 static void fill(const struct teller *t, struct strbuf *out, const struct task *task,
                  struct str name)

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* stand: what one is told who stands still, and the sentences that jobs are made of. */
+#include <math.h>
+
 #include "language/tell/teller.h"
 
 void end_sentence(struct strbuf *out)
@@ -21,16 +23,63 @@ struct strbuf sentence_of(const struct teller *t)
     return sentence;
 }
 
-struct vec2 stands_now(const struct teller *t, size_t until)
+static struct vec2 stands_then(const struct teller *t, body who, size_t until)
 {
-    struct vec2 at = stands_at(t->play, t->step, t->you);
+    struct vec2 at = stands_at(t->play, t->step, who);
     for (size_t i = 0; i < until; i++) {
         const struct task *task = step_task(t->step, t->branch, i);
-        if (task->who == t->you) {
+        if (task->who == who) {
             at = task->planned;
         }
     }
     return at;
+}
+
+struct vec2 stands_now(const struct teller *t, size_t until)
+{
+    return stands_then(t, t->you, until);
+}
+
+/* ---- in the lane ---- */
+
+bool counts_in_lane(const struct teller *t, struct vec2 at)
+{
+    const struct court *court = t->play->court;
+    return !t->play->is_drill && court->lane_seconds > 0 &&
+           fabs(at.x) <= court->lane_half_width - FEET && at.y >= court->baseline &&
+           at.y <= court->free_throw - FEET;
+}
+
+enum lane_stand {
+#define STAND(spot, text, unmoved, shot)
+#define STAND_LANE(when, text) LANE_##when,
+#include "language/tell/tell_stand.def"
+#undef STAND
+#undef STAND_LANE
+};
+static const char *const lane_stands[] = {
+#define STAND(spot, text, unmoved, shot)
+#define STAND_LANE(when, text) [LANE_##when] = text,
+#include "language/tell/tell_stand.def"
+#undef STAND
+#undef STAND_LANE
+};
+
+/* Where the ball is while one waits: in front, or yet to be brought there. */
+static bool is_ball_back(const struct teller *t, size_t before)
+{
+    body holder = holds_ball_then(t, before);
+    return holder != BODY_NONE && stands_then(t, holder, before).y > t->play->court->half_court;
+}
+
+static const char *lane_stand(const struct teller *t, size_t before, bool named, bool has_run)
+{
+    enum lane_stand row = is_ball_back(t, before)
+                              ? (named ? LANE_BALL_BACK : LANE_BALL_BACK_UNNAMED)
+                          : has_run ? LANE_DONE
+                          : named   ? LANE_NAMED
+                                    : LANE_UNNAMED;
+    return lane_stands[row];
 }
 
 static const struct {
@@ -38,8 +87,10 @@ static const struct {
     const char *text, *unmoved, *shot; /* the last two may be NULL */
 } stands[] = {
 #define STAND(spot, text, unmoved, shot) {SPOT_##spot, text, unmoved, shot},
+#define STAND_LANE(when, text)
 #include "language/tell/tell_stand.def"
 #undef STAND
+#undef STAND_LANE
 };
 
 /* Has this one run anywhere yet: in a step that leads here, or in this one's first tasks? */
@@ -74,13 +125,24 @@ static void say_stand(const struct teller *t, struct strbuf *out, size_t before)
         row++;
     }
     const char *text = stands[row].text;
-    if (stands[row].shot && other_shoots(t)) {
+    if (counts_in_lane(t, at)) {
+        bool named = task.goal.spot != SPOT_COUNT && task.goal.spot != SPOT_LANE;
+        text = lane_stand(t, before, named, has_run(t, before));
+    } else if (stands[row].shot && other_shoots(t)) {
         text = stands[row].shot;
     } else if (stands[row].unmoved && !has_run(t, before)) {
         text = stands[row].unmoved;
     }
     say_template(t, out, &task, text);
     strbuf_char(out, ' ');
+}
+
+void say_lane(const struct teller *t, struct strbuf *out, struct vec2 at)
+{
+    if (counts_in_lane(t, at)) {
+        struct task task = {.who = t->you, .other = BODY_NONE, .on = BODY_NONE};
+        say_template(t, out, &task, "Not longer than {lane} in the lane. ");
+    }
 }
 
 /* The mate whose movement the one with the ball has to watch: a user of a screen, else one who is
@@ -122,6 +184,7 @@ static void say_hold(const struct teller *t, struct strbuf *out, struct vec2 at)
         strbuf_text(&sentence, " come open");
     }
     add_sentence(t, out, &sentence);
+    say_lane(t, out, at);
 }
 
 /* A fade and a rejected screen lead away from the screener. */

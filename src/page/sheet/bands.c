@@ -2,8 +2,8 @@
 /* bands: from a run to rows of blocks. Takes what was told and drawn of each step; must not know
  * pages, only their width. */
 #include "page/sheet/telling.h"
+#include "page/sheet/turns.h"
 
-#include "base/limits.h"
 #include "language/tell/tell.h"
 
 #define BAND_GAP 12.0 /* with the space under a baseline: 23 from baseline to baseline */
@@ -86,39 +86,6 @@ static struct str who_is_who(struct arena *arena, const struct team *team, const
     return strbuf_str(&out);
 }
 
-/* "1, 2 or 3": of those who are on the floor; returns how many. */
-static int print_roles(struct strbuf *out, const struct play *play, body (*of)(int number))
-{
-    int count = 0, last = 0;
-    for (int n = 1; n <= LIMIT_ATTACKERS; n++) {
-        last = play->start[of(n)].on_floor ? n : last;
-    }
-    for (int n = 1; n <= last; n++) {
-        if (play->start[of(n)].on_floor) {
-            strbuf_text(out, count == 0 ? "" : n == last ? " or " : ", ");
-            tell_body(out, of(n));
-            count++;
-        }
-    }
-    return count;
-}
-
-/* "You may be 1 or 2, or guard one of them: x1 or x2." */
-static struct str roles_of(struct arena *arena, const struct play *play)
-{
-    struct strbuf out, guards;
-    strbuf_init(&out, arena);
-    strbuf_init(&guards, arena);
-    strbuf_text(&out, "You may be ");
-    int count = print_roles(&out, play, body_attacker);
-    if (play->defense != DEFENSE_NONE && print_roles(&guards, play, body_defender) > 0) {
-        strbuf_print(&out, ", or guard %s: %.*s", count > 1 ? "one of them" : "that one",
-                     STR_ARG(strbuf_str(&guards)));
-    }
-    strbuf_char(&out, '.');
-    return strbuf_str(&out);
-}
-
 /* "The lineup Small has Bea (#5) as 1, not you. What 1 does is told for when you stand in." Without
  * names by her jersey. */
 static struct str standing_in(const struct setter *setter, const struct play *play)
@@ -153,7 +120,7 @@ struct galley *paragraphs_set(const struct setter *setter, const struct play *pl
         paragraph_set(&column, STR("Your part"), standing_in(setter, play));
     }
     if (setter->job->any_role) {
-        paragraph_set(&column, STR("Your part"), roles_of(setter->arena, play));
+        paragraph_set(&column, STR("Your part"), turns_told(setter->arena, play));
     }
     if (play->is_drill && play->goal.size > 0) {
         struct str goal = tell_bold(setter->arena, play->goal, 0);

@@ -14,7 +14,7 @@ struct sheet_play {
     const struct run *run; /* NULL: see sheet_job.run_again */
     const finding_list *findings;
     int reader; /* whose pages these are, 1..5; 0: the job's reader's; SHEET_ANY_ROLE: of one who
-                 * has no number in it, and may be any of them */
+                 * takes every spot of a drill in turn */
 };
 enum { SHEET_ANY_ROLE = -1 };
 /* How a step fared when it was run many times by other players. */
@@ -35,7 +35,7 @@ struct sheet_job {
     int per_page;      /* one of the sheet's sizes; 0: as it likes */
     body reader;       /* --for N; BODY_NONE: everybody */
     bool call_at_head; /* where it would stand alone on a page */
-    bool any_role;     /* of a drill: one reader, who may be any of the players in it */
+    bool any_role;     /* of a drill: one reader, who takes every spot of it in turn */
     struct str reader_name, reader_jersey; /* of one asked for by name, else empty */
     uint64_t seed;                         /* of a fill-in sheet: which lines are missing */
     bool names;

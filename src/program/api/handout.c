@@ -70,7 +70,8 @@ static size_t add_spots(const struct handout_job *job, const struct compiled *co
     return count;
 }
 
-/* Who has a spot in some play of the book has a part in every drill: there the roles go round. */
+/* Who has a spot in some play of the book has a part in every drill: its numbers are spots that
+ * everybody takes. */
 static bool has_spot(const struct handout_job *job)
 {
     struct sheet_play plays[SPOTS];
@@ -86,12 +87,14 @@ static bool has_spot(const struct handout_job *job)
 static void add_play(const struct handout_job *job, const struct compiled *compiled,
                      struct sheet_play *plays, size_t *count)
 {
-    size_t spots = add_spots(job, compiled, plays + *count);
-    *count += spots;
-    if (spots == 0 && compiled->play->is_drill && has_spot(job)) {
-        plays[(*count)++] =
-            (struct sheet_play){compiled->play, compiled->run, &compiled->findings, SHEET_ANY_ROLE};
+    if (compiled->play->is_drill && is_by_name(job->handout)) {
+        if (has_spot(job)) {
+            plays[(*count)++] = (struct sheet_play){compiled->play, compiled->run,
+                                                    &compiled->findings, SHEET_ANY_ROLE};
+        }
+        return;
     }
+    *count += add_spots(job, compiled, plays + *count);
 }
 
 static enum courtwright_status pick_plays(struct arena *scratch, const struct handout_job *job,

@@ -225,6 +225,11 @@ START_TEST(one_who_ends_under_the_basket_is_not_told_to_stay_there)
     cut.planned = feet_in_the_lane[_i];
     play.steps.at[0].tasks.at[0] = cut;
     struct str job = tell_job(&arena, &play, &play.steps.at[1], -1, body_attacker(4), false);
+    ck_assert_str_eq(
+        job.at,
+        "Your part is done here: watch the ball, and leave the lane before 3 seconds are over.");
+    play.is_drill = true; /* where nobody counts them */
+    job = tell_job(&arena, &play, &play.steps.at[1], -1, body_attacker(4), false);
     ck_assert_str_eq(job.at, "Your part is done here: watch the ball and be ready to move.");
 }
 END_TEST
@@ -235,11 +240,11 @@ START_TEST(one_who_has_not_run_yet_has_no_part_that_is_done)
     make_play(&play, NULL, 0);
     play.start[body_attacker(4)].at = feet_in_the_lane[_i];
     struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(4), false);
-    static const char *const at[] = {"at the rim", "at the front of the rim", "where you are"};
-    struct str wanted = str_format(&arena,
-                                   "Stay %s and watch the ball: if your defender goes "
-                                   "to help, you are open.",
-                                   at[_i]);
+    static const char *const at[] = {"Stay at the rim", "Stay at the front of the rim",
+                                     "Stay near here"};
+    struct str wanted = str_format(
+        &arena, "%s and watch the ball, but never 3 seconds in the lane: step out and in again.",
+        at[_i]);
     ck_assert_str_eq(job.at, wanted.at);
 }
 END_TEST
