@@ -87,14 +87,14 @@ static bool has_spot(const struct handout_job *job)
 static void add_play(const struct handout_job *job, const struct compiled *compiled,
                      struct sheet_play *plays, size_t *count)
 {
-    if (compiled->play->is_drill && is_by_name(job->handout)) {
-        if (has_spot(job)) {
-            plays[(*count)++] = (struct sheet_play){compiled->play, compiled->run,
-                                                    &compiled->findings, SHEET_ANY_ROLE};
-        }
-        return;
+    size_t spots = add_spots(job, compiled, plays + *count);
+    bool in_turn = compiled->play->is_drill && (spots == 0 || is_by_name(job->handout));
+    if (in_turn && has_spot(job)) {
+        plays[(*count)++] =
+            (struct sheet_play){compiled->play, compiled->run, &compiled->findings, SHEET_ANY_ROLE};
+    } else {
+        *count += spots;
     }
-    *count += add_spots(job, compiled, plays + *count);
 }
 
 static enum courtwright_status pick_plays(struct arena *scratch, const struct handout_job *job,

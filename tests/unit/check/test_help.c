@@ -98,6 +98,20 @@ static const struct {
      "    1 passes to 3", "write: 1 passes to 3"},
     {"player.out", "play \"Tollgate\"\n  step\n<    1 passes to 3 out of bounds at left corner>\n",
      "    1 passes to 3", "write: 1 passes to 3"},
+    {"inbound.board",
+     "play \"Sluice\"\n<  start 3 out of bounds at left short corner, 1 top, 2 right wing, 4 left "
+     "elbow, 5 right block>\n  ball 3\n  step\n    3 inbounds to 5\n",
+     "  start 3 out of bounds at right short corner, 1 top, 2 right wing, 4 left elbow, 5 right "
+     "block",
+     "start 3 out of bounds at right short corner"},
+    {"inbound.board",
+     "play \"Weir\"\n  floor full\n<  start 4 out of bounds at backcourt left short corner, 1 "
+     "backcourt right block, 2 half court, 3 right wing, 5 left wing>\n  ball 4\n  step\n    4 "
+     "inbounds to 1\n",
+     "  start 4 out of bounds at backcourt right short corner, 1 backcourt right block, 2 half "
+     "court, "
+     "3 right wing, 5 left wing",
+     "start 4 out of bounds at backcourt right short corner"},
     {"pass.long", "play \"Millrace\"\n  ball 4\n  step\n<    4 passes to 3>\n",
      "    4 skip passes to 3", "write: 4 skip passes to 3"},
     {"ball.travel",
