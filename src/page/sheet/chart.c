@@ -6,6 +6,7 @@
 #include "language/tell/tell.h"
 #include "page/sheet/rows.h"
 #include "page/sheet/telling.h"
+#include "page/sheet/typed.h"
 
 #define LABEL_WIDE 144.0
 #define BOXES_X 150.0
@@ -138,15 +139,43 @@ static double column_x(int column)
     return PLAYER_X + column * (PAGE_WIDE - PLAYER_X) / COLUMNS;
 }
 
-/* The words of the chart lines; what is left over is for the one who counts to name. */
-static struct galley *columns_row(const struct rows *rows, const point_list *charts, size_t from)
+/* What is counted of a player, as `charted` has it: the words of the chart lines, and where the
+ * table has room for all of them the reads by their titles. */
+typedef VEC(struct str) word_list;
+static word_list counted_words(const struct rows *rows, const struct play *play,
+                               const point_list *charts)
+{
+    struct arena *arena = rows->setter.arena;
+    word_list words = {0}, reads = {0};
+    for (size_t i = 0; i < charts->count; i++) {
+        VEC_PUSH(arena, &words, str_capital(arena, charts->at[i].word));
+    }
+    for (size_t s = 0; s < play->steps.count; s++) {
+        const struct step *step = &play->steps.at[s];
+        for (size_t b = 0; b < step->branches.count; b++) {
+            const struct branch *branch = &step->branches.at[branch_told(step, (int)b)];
+            if (branch->kind == BRANCH_READ) {
+                VEC_PUSH(arena, &reads, words_isolated(arena, branch->title));
+            }
+        }
+    }
+    size_t last = words.count % COLUMNS;
+    size_t room = words.count > 0 && last == 0 ? 0 : COLUMNS - last;
+    for (size_t i = 0; i < reads.count && reads.count <= room; i++) {
+        VEC_PUSH(arena, &words, reads.at[i]);
+    }
+    return words;
+}
+
+/* What is left over is for the one who counts to name. */
+static struct galley *columns_row(const struct rows *rows, const word_list *words, size_t from)
 {
     struct galley *row = galley_new(rows->setter.arena);
     for (int i = 0; i < COLUMNS; i++) {
         double x = column_x(i), end = column_x(i + 1) - PLAYER_GAP;
-        if (from + (size_t)i < charts->count) {
-            struct str word = str_capital(rows->setter.arena, charts->at[from + (size_t)i].word);
-            word = words_fit(&rows->setter, TYPE_DISC, word, end - x, 1);
+        if (from + (size_t)i < words->count) {
+            struct str word =
+                words_fit(&rows->setter, TYPE_DISC, words->at[from + (size_t)i], end - x, 1);
             galley_text(row, rows_set(rows, TYPE_DISC, word), x, 11, ROLE_TEXT);
         } else {
             galley_rule(row, vec2_of(x, 12), vec2_of(end, 12), 0.5, ROLE_RULE);
@@ -209,8 +238,10 @@ static struct galley *player_row(const struct rows *rows, const struct counted_p
                   PLAYER_X - x - PLAYER_GAP, 5);
     }
     for (int i = 0; i < COLUMNS; i++) {
-        galley_box(row, vec2_of(column_x(i), 3), vec2_of(column_x(i + 1) - PLAYER_GAP, pitch - 2.6),
-                   0.6, ROLE_COURT, FILL_OPEN);
+        double x = column_x(i), end = column_x(i + 1) - PLAYER_GAP;
+        galley_box(row, vec2_of(x, 3), vec2_of(end, pitch - 2.6), 0.6, ROLE_COURT, FILL_OPEN);
+        double middle = (x + end) / 2;
+        galley_rule(row, vec2_of(middle, 3), vec2_of(middle, pitch - 2.6), 0.4, ROLE_COURT);
     }
     row->height = real_max(row->height + 2, pitch);
     return row;
@@ -223,23 +254,26 @@ static double pitch_of(double room, size_t players)
     return each >= PITCH_LEAST && each < PLAYER_PITCH ? each : PLAYER_PITCH;
 }
 
-/* One table: five words, all players. */
-static void add_table(struct rows *rows, const point_list *charts, size_t from)
+/* One table: five words, all players; `after`: what is to stay on the page with it, if it can. */
+static void add_table(struct rows *rows, const word_list *words, size_t from, double after)
 {
     struct counted_player *players = arena_array(rows->setter.arena, struct counted_player,
                                                  rows->setter.job->book->team.roster.count + 1);
     struct galley *head = rows_section(rows, from == 0 ? STR("By player") : STR("By player, more"),
-                                       STR("One stroke for each; cross through in fives."));
-    galley_join(head, columns_row(rows, charts, from), 0, head->height);
+                                       STR("Strokes: left of the line when it was done, right of "
+                                           "it when not."));
+    galley_join(head, columns_row(rows, words, from), 0, head->height);
     rows_add(rows, head);
-    rows->columns = with_facts(rows, columns_row(rows, charts, from));
+    rows->columns = with_facts(rows, columns_row(rows, words, from));
     size_t known = players_of(rows, players), empty = known > 0 ? EMPTY_PLAYERS : 5;
-    double pitch = pitch_of(rows_room(rows) - TABLE_END, known);
+    double room = rows_room(rows) - TABLE_END;
+    after = room - (double)known * PITCH_LEAST >= after ? after : 0;
+    double pitch = pitch_of(room - after, known);
     for (size_t i = 0; i < known; i++) {
         rows_add(rows, player_row(rows, &players[i], pitch));
     }
     for (size_t i = 0; i < empty; i++) { /* no page for lines to write on alone */
-        if (known == 0 || rows_room(rows) >= pitch + TABLE_END) {
+        if (known == 0 || rows_room(rows) >= pitch + TABLE_END + after) {
             rows_add(rows, player_row(rows, NULL, pitch));
         }
     }
@@ -250,10 +284,12 @@ static void add_table(struct rows *rows, const point_list *charts, size_t from)
     rows->columns = NULL;
 }
 
-static void add_players(struct rows *rows, const point_list *charts)
+static void add_players(struct rows *rows, const struct play *play, const point_list *charts,
+                        double after)
 {
-    for (size_t from = 0; from == 0 || from < charts->count; from += COLUMNS) {
-        add_table(rows, charts, from);
+    word_list words = counted_words(rows, play, charts);
+    for (size_t from = 0; from == 0 || from < words.count; from += COLUMNS) {
+        add_table(rows, &words, from, from + COLUMNS >= words.count ? after : 0);
     }
 }
 
@@ -322,11 +358,12 @@ static struct galley *reads_row(const struct rows *rows, const struct play *play
     return row;
 }
 
-static void add_reads(struct rows *rows, const struct run *run)
+typedef VEC(struct galley *) galley_list;
+static galley_list make_reads(const struct rows *rows, const struct run *run)
 {
     diagram_list diagrams = {0}, reads = {0};
+    galley_list made = {0};
     scene_diagrams(rows->setter.arena, run, &diagrams);
-    rows->columns = facts_row(rows);
     for (size_t s = 0; s < run->play->steps.count; s++) {
         reads.count = 0;
         for (size_t i = 0; i < diagrams.count; i++) {
@@ -346,8 +383,26 @@ static void add_reads(struct rows *rows, const struct run *run)
                 galley_join(head, row, 0, head->height);
                 row = head;
             }
-            rows_add(rows, row);
+            VEC_PUSH(rows->setter.arena, &made, row);
         }
+    }
+    return made;
+}
+
+static double height_of(const galley_list *reads)
+{
+    double height = 0;
+    for (size_t i = 0; i < reads->count; i++) {
+        height += reads->at[i]->height;
+    }
+    return height;
+}
+
+static void add_reads(struct rows *rows, const galley_list *reads)
+{
+    rows->columns = facts_row(rows);
+    for (size_t i = 0; i < reads->count; i++) {
+        rows_add(rows, reads->at[i]);
     }
     rows->columns = NULL;
 }
@@ -369,8 +424,10 @@ static void add_play(struct booklet *booklet, const struct sheet_play *row)
     rows_open(&rows, head, &caution);
     rows_add(&rows, facts_row(&rows));
     add_trips(&rows, &charts);
-    add_players(&rows, &charts);
-    add_reads(&rows, booklet_run(&rows.setter, row));
+    galley_list reads = make_reads(&rows, booklet_run(&rows.setter, row));
+    add_players(&rows, play, &charts, height_of(&reads));
+    add_reads(&rows, &reads);
+    typed_add(&rows, play, &charts);
     rows_notes(&rows, 1);
     rows_close(&rows, booklet, play->name);
     arena_release(arena, mark);

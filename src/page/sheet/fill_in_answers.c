@@ -186,16 +186,28 @@ static void add_mixed(struct rows *rows, struct mixed_row *mixed)
     mixed->count = 0;
 }
 
+/* So many of those left stand in a row: the last one has no page of its own where two can share it.
+ */
+static size_t in_row(size_t left)
+{
+    return left == ACROSS + 1 ? left / 2 : ACROSS;
+}
+
 void answers_add_all(struct rows *rows, const answers_list *all)
 {
     struct mixed_row mixed = {.count = 0};
+    size_t left = 0;
+    for (size_t i = 0; i < all->count; i++) {
+        left += all->at[i].pictures.count;
+    }
     for (size_t i = 0; i < all->count; i++) {
         const struct answers *answers = &all->at[i];
         for (size_t k = 0; k < answers->pictures.count; k++) {
             mixed.beside[mixed.count] = &answers->pictures.at[k];
             mixed.of[mixed.count] = answers;
             mixed.first[mixed.count++] = k == 0;
-            if (mixed.count == ACROSS) {
+            if (mixed.count == in_row(left)) {
+                left -= mixed.count;
                 add_mixed(rows, &mixed);
             }
         }

@@ -166,12 +166,29 @@ static double next_start(const struct segment *segment, body who, double t)
     return next;
 }
 
-/* Without a last word that wants another: "flash to the nail of", "cut to the right". */
+/* "run to a spot 4": the figure of a measure that is cut off. */
+static struct str without_figure(struct str text)
+{
+    const struct str spot = STR(" spot ");
+    size_t end = text.size;
+    while (end > 0 &&
+           ((text.at[end - 1] >= '0' && text.at[end - 1] <= '9') || text.at[end - 1] == '.')) {
+        end--;
+    }
+    bool cut = end < text.size && end >= spot.size &&
+               str_equal((struct str){text.at + end - spot.size, spot.size}, spot);
+    return cut ? (struct str){text.at, end - 1} : text;
+}
+
+/* Without a last word that wants another: "flash to the nail of", "cut to the right", "run to a".
+ */
 static struct str whole_words(struct str text)
 {
-    static const char *const ends[] = {" to",  " for",     " off",  " of",    " at",
-                                       " on",  " the",     " left", " right", " toward",
-                                       " and", " between", " half", " short", " halfway"};
+    static const char *const ends[] = {
+        " to",     " for",    " off",    " of",      " at",   " on",    " the",     " left",
+        " right",  " toward", " and",    " between", " half", " short", " halfway", " a",
+        " a spot", " from",   " inside", " outside", " ft",   " m"};
+    text = without_figure(text);
     for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
         struct str end = str_of(ends[i]);
         if (text.size > end.size &&
