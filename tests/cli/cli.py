@@ -456,6 +456,18 @@ def everyone():
         tap.same((status, out), (0, 'pages/kites-wren-castell.pdf\n'), 'everyone: a player with two spots has one file')
         tap.ok('play.lineup-twice' in err and 'Wren Castell' in err and 'Imke' not in err.split('[play')[0] and 'taken for' not in err,
                'the lineup has her at two spots, and the two of one name not: each has a jersey', err)
+        (here / 'warned.play').write_text(GOOD + 'practise "P"\n  lasts 20 min\n')
+        status, out, err = run('practice', 'warned.play', cwd=here)
+        tap.ok(status == 1 and 'no practice can be read in it; mend the errors' in err and 'one begins with' not in err,
+               'no practice where errors hide it: it is said so', err)
+        status, out, err = run('trend', 'warned.play', cwd=here)
+        tap.ok(status == 1 and 'mend the errors first' in err and 'a block of it' not in err, 'nothing charted where errors hide it, too', err)
+        twice = 'playbook "K"\nteam "K"\n  1 "Ann Lee", jersey 4\n  2 "Ann Ray", jersey 4\n'
+        (here / 'strict.play').write_text(twice + GOOD)
+        status, out, err = run('handout', 'strict.play', '--strict', '-o', 'strict.pdf', cwd=here)
+        tap.ok(status == 1 and (here / 'strict.pdf').exists() and 'written all the same' in err, 'what is written in spite of --strict is said to be', err)
+        status, out, err = run('handout', 'strict.play', '-o', 'strict.pdf', cwd=here)
+        tap.ok(status == 0 and 'written all the same' not in err, 'and without it nothing is said', err)
         status, out, err = run('handout', 'book.play', '--for', 'Imke Dorn', '-o', 'one.pdf', cwd=here)
         tap.ok(status == 2 and not (here / 'one.pdf').exists() and "'Imke Dorn' are 2 players" in err and "--for '#4'" in err,
                'one file for two of a name: it is said that they are two, and how to ask for one', err)
@@ -465,6 +477,20 @@ def everyone():
         pages = subprocess.run(['qpdf', '--show-npages', str(here / 'pages' / 'wren-castell.pdf')], stdout=subprocess.PIPE, check=False)
         # 2 and 3 of Lantern, 2 and 4 of the lineup of Sluice
         tap.same((pages.returncode, pages.stdout), (0, b'4\n'), 'everyone: each spot of each play has its page')
+        circle = 'playbook "K"\nteam "K"\n  1 "Ann Lee" guard, jersey 4\n  2 "Ann Ray" wing, jersey 4\n  3 "Ann Lee" wing, jersey 44\n'
+        (here / 'circle.play').write_text(circle + GOOD)
+        status, out, err = run('handout', 'circle.play', '--for', 'Ann Lee', '-o', 'pages/', cwd=here)
+        tap.ok(status == 0 and "--for '#44'" in err, 'two of one name: the jersey that is advised asks for one', err)
+        status, out, err = run('handout', 'circle.play', '--for', '#4', '-o', 'pages/', cwd=here)
+        tap.ok(status == 2 and "wears '#4'" in err and "as '#7'" not in err, 'two of one jersey: it is not advised again', err)
+        (here / 'circle.play').write_text(circle.replace('Ann Lee" wing, jersey 44', 'ANN LEE" wing, jersey 5\n  4 "Di Orr", jersey 5') + GOOD)
+        status, out, err = run('handout', 'circle.play', '--for', 'Ann Lee', '-o', 'pages/', cwd=here)
+        tap.ok(status == 0 and 'that nobody else wears' in err, 'two of one name without a jersey of their own: it is said what is missing', err)
+        status, out, err = run('handout', 'book.play', '--for', '-o', 'one.pdf', cwd=here)
+        tap.ok(status == 2 and '--for needs a value' in err and 'everyone' in err and not (here / 'one.pdf').exists(),
+               'a value that is an option is missing, and what it may be is said', err)
+        status, out, err = run('handout', 'book.play', '--for', 'everyone', '-o', 'pages/x-{player}', cwd=here)
+        tap.ok(status == 0 and all(name.endswith('.pdf') for name in out.split()), 'a name made for many files gets its ending', out + err)
         (here / 'pages' / 'wren-castell.pdf').write_text('old')
         one_message(run('handout', 'book.play', '--for', 'everyone', '-o', 'none/{player}.pdf', cwd=here), 3, ['none/imke-dorn.pdf', 'No such file'],
                     'everyone: a folder that is not there')

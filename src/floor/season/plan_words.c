@@ -136,15 +136,15 @@ struct str plan_sums_told(struct arena *arena, const struct practice *practice)
     double over = practice->planned - practice->booked;
     struct strbuf out;
     strbuf_init(&out, arena);
-    strbuf_text(&out, "minutes");
+    strbuf_text(&out, "In all");
     if (practice->booked <= 0) {
         strbuf_text(&out, ". ");
     } else if (over > 1e-9) {
-        add_minutes(&out, "; ", over, " more than the time booked. ");
+        add_minutes(&out, ": ", over, " more than the time booked. ");
     } else if (over < -1e-9) {
-        add_minutes(&out, "; ", -over, " of the time booked are free. ");
+        add_minutes(&out, ": ", -over, " of the time booked are free. ");
     } else {
-        strbuf_text(&out, "; fits the time booked. ");
+        strbuf_text(&out, ": fits the time booked. ");
     }
     if (sums.blocks == 0) {
         strbuf_text(&out, "No contact. ");

@@ -104,7 +104,7 @@ typedef struct str plan_name(struct arena *arena, struct str name);
 /* "Play: Lantern against zone 2-3"; "Groups of 4, with guards, contact". */
 struct str plan_what(struct arena *arena, const struct plan_item *item, plan_name *name);
 struct str plan_how(struct arena *arena, const struct plan_item *item, plan_name *name);
-/* "minutes; fits the time booked. Contact in 38 of 75 min, 3 blocks, none back to back. …" */
+/* "In all: fits the time booked. Contact in 38 of 75 min, 3 blocks, none back to back. …" */
 struct str plan_sums_told(struct arena *arena, const struct practice *practice);
 /* "Look at this again: 60 min without water; three blocks with contact back to back." Empty: no
  * need. */

@@ -50,12 +50,12 @@ static const struct play *play_of(const struct filling_card *card)
 }
 
 /* What it is for at the left; the call at the right, or under it where both are too long. */
-static void put_situation(struct filling_card *card, struct str situation)
+static void put_situation(struct filling_card *card, struct str situation, double base)
 {
     const struct setter *setter = card->setter;
     double left = card->size->inside, right = left + card->width;
     const struct text_block *words = words_set(setter, TYPE_NOTE, situation, card->width);
-    card->base = galley_text(card->galley, words, left, card->size->first, ROLE_SOFT);
+    card->base = galley_text(card->galley, words, left, base, ROLE_SOFT);
     struct str call = play_of(card)->call;
     if (call.size == 0) {
         return;
@@ -171,14 +171,19 @@ static struct card_cell make(const struct setter *setter, const struct card_size
                                 .galley = galley_new(setter->arena),
                                 .width = size->width - 2 * size->inside};
     struct card_cell cell = {.galley = card.galley};
-    if (tight) {
+    bool small = size->name == TYPE_SMALL_CARD_NAME;
+    if (tight || small) {
         card.base = size->first - size->to_name + 1;
     } else {
-        put_situation(&card, words->situation);
+        put_situation(&card, words->situation, size->first);
     }
     cell.whole = put_name(&card, words->alone);
     if (tight && !put_situation_beside(&card, words->situation)) {
         return cell;
+    }
+    if (!tight &&
+        small) { /* where it is one line or two from card to card, the name leads in both */
+        put_situation(&card, words->situation, card.base + TITLE_PITCH);
     }
     put_branch(&card);
     const struct scene *scene = fit_scene(&card, &cell.rows);

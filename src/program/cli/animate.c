@@ -91,6 +91,9 @@ static int film_all(struct filming *filming)
         return none_picked(&filming->picked, filming->request, filming->input.book, "written");
     }
     int status = put_films(filming);
+    if (status == STATUS_FINE && said) {
+        tell_written(filming->request, filming->input.book);
+    }
     return status ? status : said;
 }
 

@@ -248,6 +248,9 @@ static int draw_picked(struct drawing *drawing)
         return none_picked(&drawing->picked, drawing->request, drawing->input.book, "drawn");
     }
     int status = draw_all(drawing);
+    if (status == STATUS_FINE && said) {
+        tell_written(drawing->request, drawing->input.book);
+    }
     return status ? status : said;
 }
 

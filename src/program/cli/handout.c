@@ -76,7 +76,12 @@ static void no_reader(const struct handing *handing, const char *reader,
 {
     const struct courtwright *book = handing->input->book;
     const struct courtwright_player *near = courtwright_player_near(book, reader);
-    if (other) {
+    if (other && *reader == '#') {
+        wrong_use(handing->request,
+                  "more than one of the roster wears '%s', '%s' too: write the "
+                  "whole name",
+                  shown(reader), shown(other->name));
+    } else if (other) {
         wrong_use(handing->request,
                   "'%s' may be more than one of the roster, '%s' too: write the "
                   "whole name, or a jersey as '#7'",
@@ -89,13 +94,33 @@ static void no_reader(const struct handing *handing, const char *reader,
     }
 }
 
+/* Does her jersey ask for her alone? */
+static bool is_told_apart(const struct courtwright *book, const struct reader *player)
+{
+    const struct courtwright_player *other = NULL;
+    char *asked = format_text("#%s", player->jersey);
+    bool one = courtwright_player_meant(book, asked, &other) && !other;
+    free(asked);
+    return one;
+}
+
 /* Two of one name: each has a file. */
 static void tell_several(const struct handing *handing, const char *reader, size_t before)
 {
-    const struct reader *first = &handing->readers[before];
-    say(handing->request->command,
-        "'%s' are %zu players, each with a file of her own: --for '#%s' asks for one alone",
-        shown(reader), handing->count - before, shown(first->jersey));
+    size_t several = handing->count - before, at = before;
+    while (at < handing->count && !is_told_apart(handing->input->book, &handing->readers[at])) {
+        at++;
+    }
+    if (at < handing->count) {
+        say(handing->request->command,
+            "'%s' are %zu players, each with a file of her own: --for '#%s' asks for one alone",
+            shown(reader), several, shown(handing->readers[at].jersey));
+    } else {
+        say(handing->request->command,
+            "'%s' are %zu players, each with a file of her own: with a jersey that nobody else "
+            "wears each can be asked for alone",
+            shown(reader), several);
+    }
 }
 
 /* All rows of a name; of one by her jersey or a part of her name those that are hers. */

@@ -95,6 +95,11 @@ bool naming_start(struct naming *naming, const struct request *request, const ch
     bool slash = output[strlen(output) - 1] == '/';
     naming->given = naming_folder(output) ? format_text("%s%s%s", output, slash ? "" : "/", pattern)
                                           : format_text("%s", output);
+    if (!naming_ending(naming->given) && has_hole(naming->given) && naming_ending(pattern)) {
+        char *whole = format_text("%s.%s", naming->given, naming_ending(pattern));
+        free(naming->given); /* many files: each is called what it is */
+        naming->given = whole;
+    }
     if (!ending_good(request, naming->given, pattern)) {
         free(naming->given);
         naming->given = NULL;

@@ -202,6 +202,9 @@ int sheet_run(const struct request *request, sheet_work *work)
     if (input_load(&input, request, 0)) {
         int said = tell(request, input.book, &telling);
         status = said == STATUS_FILE ? said : work(request, &input, &picked);
+        if (status == STATUS_FINE && said) {
+            tell_written(request, input.book);
+        }
         bool hidden = status == STATUS_FINE || status == STATUS_USE; /* by errors in the text */
         status = hidden && said ? said : status;
     }

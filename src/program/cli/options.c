@@ -173,6 +173,21 @@ static bool is_first(struct reading *reading, const struct option_row *row)
     return true;
 }
 
+/* An option of this command, whole: "-o", "--strict", "--paper=a4". */
+static bool is_option(const struct reading *reading, const char *word)
+{
+    const struct option_row *row = reading->command->options;
+    for (; word[0] == '-' && row->name; row++) {
+        size_t size = strlen(row->name);
+        bool name = word[1] == '-' && strncmp(word + 2, row->name, size) == 0 &&
+                    (word[2 + size] == '\0' || word[2 + size] == '=');
+        if (name || (row->letter && word[1] == row->letter && word[2] == '\0')) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool set(struct reading *reading, const struct option_row *row, const char *value)
 {
     if (row->kind == OPTION_LATER) {
@@ -188,11 +203,12 @@ static bool set(struct reading *reading, const struct option_row *row, const cha
     if (!is_first(reading, row)) {
         return false;
     }
-    if (!value && reading->at + 1 < reading->argc) {
+    if (!value && reading->at + 1 < reading->argc &&
+        !is_option(reading, reading->argv[reading->at + 1])) {
         value = reading->argv[++reading->at];
     }
     if (!value) {
-        return wrong(reading, "--%s needs a value: %s", row->name, row->value);
+        return wrong(reading, "--%s needs a value: %s (%s)", row->name, row->value, row->help);
     }
     switch (row->kind) {
     case OPTION_CHOICE:

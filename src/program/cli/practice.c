@@ -38,8 +38,11 @@ int write_practices(const struct request *request, struct input *input, struct p
 {
     (void)picked; /* a plan is picked by its title */
     if (courtwright_practice_count(input->book) == 0) {
-        say(request->command, "nothing was written: there is no practice in it; one begins with "
-                              "practice \"Week 3, Tuesday\"");
+        say(request->command,
+            courtwright_error_count(input->book) > 0
+                ? "nothing was written: no practice can be read in it; mend the errors first"
+                : "nothing was written: there is no practice in it; one begins with practice "
+                  "\"Week 3, Tuesday\"");
         return STATUS_TEXT;
     }
     int status = sheet_part(request, input, COURTWRIGHT_PRACTICES);

@@ -295,6 +295,14 @@ int tell(const struct request *request, const struct courtwright *book,
     return bad ? STATUS_TEXT : STATUS_FINE;
 }
 
+void tell_written(const struct request *request, const struct courtwright *book)
+{
+    say(request->command,
+        courtwright_error_count(book) > 0
+            ? "written all the same: nothing that is wrong above is in it; the status is 1"
+            : "written all the same: --strict counts a warning as an error; the status is 1");
+}
+
 void tell_missing(const struct request *request, const struct courtwright *book)
 {
     if (request->written) {

@@ -27,6 +27,8 @@ struct telling {
     bool names; /* players by name, where they have one */
     bool json;  /* lines on standard output, else words on standard error */
 };
+/* Something was written, and the status is that of a text in which something is wrong. */
+void tell_written(const struct request *request, const struct courtwright *book);
 /* Letters that could not be drawn, if there were any. */
 void tell_missing(const struct request *request, const struct courtwright *book);
 /* Shows what was said and gives the status it means. False words in `only` are wrong use. */

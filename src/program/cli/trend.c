@@ -28,10 +28,17 @@ int write_trend(const struct request *request, struct input *input, struct picke
     const char *play =
         picked->count > 0 ? courtwright_play(input->book, picked->plays[0])->name : request->play;
     if (!courtwright_is_charted(input->book, play)) {
-        say(request->command,
-            "nothing was written: nothing is charted%s%s; a block of it begins with charted "
-            "2026-12-01 game",
-            play ? " of " : "", play ? shown(play) : "");
+        const char *of = play ? " of " : "", *name = play ? shown(play) : "";
+        if (courtwright_error_count(input->book) > 0) {
+            say(request->command,
+                "nothing was written: nothing charted%s%s can be read; mend the errors first", of,
+                name);
+        } else {
+            say(request->command,
+                "nothing was written: nothing is charted%s%s; a block of it begins with charted "
+                "2026-12-01 game",
+                of, name);
+        }
         return STATUS_TEXT;
     }
     return write_named(request, input, play);
