@@ -542,6 +542,12 @@ def look_at_coach(folder):
         tap.ok('looks for x' not in text and 'heavy edge' not in text and '4 stays out of bounds.' in text,
                'coach: nobody is watched where nobody defends, no edge is told of where no screen is', text)
     players = sheet(folder, 'handout', 'players, drill', KITES, '--play', 'Out of the corner')
+    wren = sheet(folder, 'handout', 'a player, drills', KITES, '--for', 'Wren Castell')
+    text = plain(wren) if wren else ''
+    tap.ok('you take each in turn: 1 and 2. Wait in the line behind 1' in text and 'After 1 you are last in the line' in text,
+           'a player, drills: the numbers are spots that go round, as the drill has it', text)
+    third = sheet(folder, 'handout', '3, drill', KITES, '--play', 'Out of the corner', '--for', '3')
+    tap.ok(third and 'When you are 3' in plain(third) and 'Your job' not in plain(third), '3, drill: nobody is it for good', third and plain(third))
     tap.ok(players and 'As drawn' not in plain(players), 'players: a goal is what the coach wrote')
     told_of = sheet(folder, 'coach', 'coach, tolerance', KITES, '--play', 'Floodgate', '--tolerance')
     if told_of:

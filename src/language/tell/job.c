@@ -154,7 +154,7 @@ static void say_catch(const struct teller *t, struct strbuf *out, size_t index)
     if (pass->kind == TASK_EXCHANGE) {
         strbuf_text(&sentence, "take the ball from ");
         say_body(t, &sentence, pass->who);
-        strbuf_text(&sentence, ": run close by, shoulder to shoulder");
+        strbuf_text(&sentence, ". Run close by, shoulder to shoulder");
     } else {
         say_thrown(t, &sentence, index);
     }
@@ -196,7 +196,7 @@ static void say_screened(const struct teller *t, struct strbuf *out, size_t inde
     }
     struct strbuf sentence = sentence_of(t);
     if (is_slipped(t, screen)) {
-        strbuf_text(&sentence, "no screen comes: ");
+        strbuf_text(&sentence, "no screen comes; ");
         say_body(t, &sentence, screen->who);
         strbuf_text(&sentence, " slips");
     } else if (may_slip(t, index)) {
@@ -204,14 +204,14 @@ static void say_screened(const struct teller *t, struct strbuf *out, size_t inde
         strbuf_text(&sentence, " comes to screen for you, and may slip before the screen is set");
     } else {
         say_body(t, &sentence, screen->who);
-        strbuf_text(&sentence, " screens for you: wait until ");
+        strbuf_text(&sentence, " screens for you. Wait until ");
         say_body(t, &sentence, screen->who);
         strbuf_text(&sentence, " is still");
     }
     add_sentence(t, out, &sentence);
 }
 
-/* "x4 helps to the lane as 1 drives: you are open." */
+/* "x4 helps to the lane as 1 drives. You are open." */
 static bool is_left(const struct teller *t, const struct task *task)
 {
     return task->kind == TASK_GUARD && task->other != t->you && *verb_more(task->verb) &&
@@ -229,7 +229,8 @@ static void say_left(const struct teller *t, struct strbuf *out, const struct ta
         strbuf_char(out, ' ');
         strbuf_add(out, strbuf_str(&when));
     }
-    strbuf_print(out, ": %s", verb_more(task->verb));
+    end_sentence(out);
+    say_upper(out, str_of(verb_more(task->verb)));
     end_sentence(out);
 }
 
@@ -243,7 +244,7 @@ static void say_coming(const struct teller *t, struct strbuf *out, const struct 
 {
     struct strbuf sentence = sentence_of(t);
     say_body(t, &sentence, task->who);
-    strbuf_text(&sentence, " dribbles at you: be ready to go");
+    strbuf_text(&sentence, " dribbles at you. Be ready to go");
     add_sentence(t, out, &sentence);
 }
 

@@ -96,14 +96,15 @@ static void enter_action(const struct visit *visit, const struct task *task)
     }
 }
 
-/* "4 screens": by number; with names, by who plays there. */
+/* "4 screens": by number; with names, by who plays there. In a drill a number is nobody's. */
 static void enter_player(const struct visit *visit, const struct task *task)
 {
     const char *does = task->kind == TASK_SHOOT    ? "shoots"
                        : task->kind == TASK_SCREEN ? "screens"
                        : task->kind == TASK_USE    ? "comes off a screen"
                                                    : NULL;
-    if (!does || !body_is_attacker(task->who) || body_number(task->who) == 0) {
+    if (!does || visit->play->is_drill || !body_is_attacker(task->who) ||
+        body_number(task->who) == 0) {
         return;
     }
     const struct team *names = head_names(visit->job, visit->play);

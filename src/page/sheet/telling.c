@@ -197,6 +197,15 @@ static void set_own_discs(struct column *column, const struct telling *telling, 
     }
 }
 
+/* In a drill a number is a spot that all take. */
+static struct str job_heading(const struct setter *setter, const struct play *play)
+{
+    if (play->is_drill) {
+        return str_format(setter->arena, "When you are %d", body_number(setter->job->reader));
+    }
+    return setter->job->instead_of ? STR("If you stand in") : STR("Your job");
+}
+
 /* "Your job" with the discs of its sentences behind it and the player's own rule beside it. */
 static void set_job(struct column *column, const struct telling *telling)
 {
@@ -211,8 +220,7 @@ static void set_job(struct column *column, const struct telling *telling)
     double base = column->base + TO_SENTENCE - 2;
     double top = base - 7.4;
     const struct text_block *heading =
-        words_set(setter, TYPE_SMALL_HEADING,
-                  setter->job->instead_of ? STR("If you stand in") : STR("Your job"), 0);
+        words_set(setter, TYPE_SMALL_HEADING, job_heading(setter, telling->play), 0);
     galley_text(column->galley, heading, column->x + indent, base, ROLE_ACCENT);
     galley_keep(column->galley);
     set_own_discs(column, telling, column->x + indent + text_width(heading) + 5, base);

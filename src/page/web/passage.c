@@ -148,7 +148,11 @@ void passage_job(const struct html *html, const struct passage *passage, int num
     if (told.size > 0) {
         html_put(html, passage->on_paper ? "<p class=\"job\">" : "<p class=\"job\" data-me=\"%d\">",
                  number);
-        html_put(html, "<b>Your job</b> %m</p>\n", told);
+        if (passage->play->is_drill) { /* where a number is a spot that all take */
+            html_put(html, "<b>When you are %d</b> %m</p>\n", number, told);
+        } else {
+            html_put(html, "<b>Your job</b> %m</p>\n", told);
+        }
     }
 }
 

@@ -141,7 +141,7 @@ START_TEST(one_who_stands_still_is_told_why)
     make_play(&play, NULL, 0);
     struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(4), false);
     ck_assert_str_eq(job.at,
-                     "Stay deep in the right corner and watch the ball: if your defender goes to "
+                     "Stay deep in the right corner and watch the ball. If your defender goes to "
                      "help, you are open.");
     job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(1), false);
     ck_assert_str_eq(job.at, "Hold the ball at the top.");
@@ -150,7 +150,7 @@ START_TEST(one_who_stands_still_is_told_why)
     }
     job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(4), false);
     ck_assert_str_eq(job.at,
-                     "Stay deep in the right corner and watch the ball: if the defender near you "
+                     "Stay deep in the right corner and watch the ball. If the defender near you "
                      "goes to help, you are open.");
 }
 END_TEST
@@ -204,7 +204,7 @@ START_TEST(one_who_passed_before_the_read_does_not_hold_the_ball)
     VEC_PUSH(&arena, &step->branches, busy);
     struct str one = tell_job(&arena, &play, step, 0, body_attacker(1), false);
     ck_assert_str_eq(tell_strip(&arena, one).at,
-                     "On \xE2\x80\x9CSwing\xE2\x80\x9D: stay at the top and watch the ball: the "
+                     "On \xE2\x80\x9CSwing\xE2\x80\x9D: stay at the top and watch the ball; the "
                      "next pass can come back "
                      "to you.");
     struct str two = tell_job(&arena, &play, step, 0, body_attacker(2), false);
@@ -227,10 +227,10 @@ START_TEST(one_who_ends_under_the_basket_is_not_told_to_stay_there)
     struct str job = tell_job(&arena, &play, &play.steps.at[1], -1, body_attacker(4), false);
     ck_assert_str_eq(
         job.at,
-        "Your part is done here: watch the ball, and leave the lane before 3 seconds are over.");
+        "Your part is done here. Watch the ball, and leave the lane before 3 seconds are over.");
     play.is_drill = true; /* where nobody counts them */
     job = tell_job(&arena, &play, &play.steps.at[1], -1, body_attacker(4), false);
-    ck_assert_str_eq(job.at, "Your part is done here: watch the ball and be ready to move.");
+    ck_assert_str_eq(job.at, "Your part is done here. Watch the ball and be ready to move.");
 }
 END_TEST
 
@@ -243,7 +243,7 @@ START_TEST(one_who_has_not_run_yet_has_no_part_that_is_done)
     static const char *const at[] = {"Stay at the rim", "Stay at the front of the rim",
                                      "Stay near here"};
     struct str wanted = str_format(
-        &arena, "%s and watch the ball, but never 3 seconds in the lane: step out and in again.",
+        &arena, "%s and watch the ball, but never 3 seconds in the lane; step out and in again.",
         at[_i]);
     ck_assert_str_eq(job.at, wanted.at);
 }
