@@ -388,6 +388,8 @@ bool through_gap(struct predicate *p)
                                          {"middle gap", DRIVE_MIDDLE},
                                          {"baseline gap", DRIVE_BASELINE},
                                          {NULL, 0}};
+    static const struct entry floors[] = {
+        {"right side", DRIVE_RIGHT}, {"left side", DRIVE_LEFT}, {NULL, 0}};
     struct cursor *c = p->c;
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);
@@ -399,6 +401,9 @@ bool through_gap(struct predicate *p)
     bool led = take_words(&trial, "through") || take_words(&trial, "into");
     struct cursor sided = trial;
     int side = p->s->verb == VERB_DRIVES && !p->s->place ? take_entry(&sided, sides) : -1;
+    side = side < 0 && !led && p->s->verb == VERB_DRIVES && from == p->after_verb && !p->s->place
+               ? take_entry(&sided, floors) /* drives the right side */
+               : side;
     if (side >= 0) { /* the right gap: by that side of who guards him */
         c->at = sided.at;
         p->s->drive = (enum drive_side)side;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* slot_content: what one slot of a verb holds, read behind its preposition: a player, a place, a
  * screen, a length or a time, a way round. Which slot it is, is known here. */
-#include "language/words/grammar.h"
+#include "language/words/speech.h"
 
 /* `and 5` behind a screener, unless it begins a new sentence. */
 static int second_screener(struct predicate *p)
@@ -25,6 +25,11 @@ static int second_screener(struct predicate *p)
     struct cursor verb = trial;
     struct who second;
     if (phrase_read(&verb, FOR_ANYONE, &phrase) || !who_read(&trial, &second)) {
+        return 1;
+    }
+    bool acts = !cursor_done(&trial) && ends_in_s(cursor_next(&trial)) && !clause_is(&trial) &&
+                !word_among(&trial, place_words); /* and 2 looks for her */
+    if (acts) {
         return 1;
     }
     p->s->object2 = who_keep(c, second);

@@ -69,6 +69,11 @@ int side_alone(struct predicate *p)
                                          {"off left", SIDE_LEFT},
                                          {"off right", SIDE_RIGHT},
                                          {NULL, 0}};
+    static const struct entry drives[] = {{"right side", SIDE_RIGHT},
+                                          {"left side", SIDE_LEFT},
+                                          {"down right side", SIDE_RIGHT},
+                                          {"down left side", SIDE_LEFT},
+                                          {NULL, 0}};
     struct cursor *c = p->c;
     struct cursor trial = *c;
     const struct token *from = c->at;
@@ -76,6 +81,7 @@ int side_alone(struct predicate *p)
     bool ball = verb_row(verb)->task == VERB_CARRY || verb == VERB_DRIVES_OFF ||
                 verb == VERB_DRIBBLES_OFF || verb == VERB_COMES || verb == VERB_REJECTS;
     int side = ball && (!p->s->place || verb == VERB_DRIVES) ? take_entry(&trial, sides) : -1;
+    side = side < 0 && verb == VERB_DRIVES ? take_entry(&trial, drives) : side;
     if (side < 0 || !way_ends_here(&trial)) {
         return 0;
     }

@@ -126,7 +126,8 @@ bool off_a_screen(const struct cursor *c, struct recast *r)
     struct somebody second = {.from = NULL};
     struct cursor other = trial;
     bool two = take_words(&other, "and") && !subject_verb_is(&other) &&
-               player_here(&other, &second) && !same_who(&second.who, &who.who);
+               player_here(&other, &second) && !same_who(&second.who, &who.who) &&
+               (cursor_done(&other) || !ends_in_s(cursor_next(&other))); /* and 2 looks for her */
     trial = two ? other : trial;
     if (uses && !two && known_screen(verb_end, trial.at)) {
         return false; /* which nobody has set */

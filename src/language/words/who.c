@@ -158,6 +158,20 @@ static bool spot_who_read(struct cursor *c, struct who *out)
     return true;
 }
 
+/* 2's girl overplays her, is in front of her: whom he guards, if no other word says so. */
+static bool his_own_man(const struct cursor *c, struct who *out)
+{
+    static const char *const guards[] = {
+        "overplays", "overplay", "overplaying", "denies",  "deny",  "denying",
+        "fronts",    "front",    "fronting",    "trails",  "trail", "trailing",
+        "guarding",  "guards",   "chases",      "chasing", NULL};
+    const struct token *verb = c->at;
+    while (verb > c->first && verb[-1].filler) {
+        verb--;
+    }
+    return verb > c->first && token_is_among(verb - 1, guards) && above_guarded(c, c->doer, out);
+}
+
 /* passes to him, hits her: the only one it can be. */
 bool him_read(struct cursor *c, struct who *out)
 {
@@ -177,7 +191,8 @@ bool him_read(struct cursor *c, struct who *out)
     bool alone = !behind || behind->kind == TOKEN_MARK || word_among(&trial, place_words) ||
                  word_among(&trial, goes_on) || clause_is(&trial);
     bool defends = c->doer && who_defends(c->doer);
-    bool known = above_him(c, c->doer, &who) || (defends && above_holder(c, &who));
+    bool known = (defends && his_own_man(c, &who)) || above_him(c, c->doer, &who) ||
+                 (defends && above_holder(c, &who));
     if ((her && !alone) || !known) {
         return false;
     }
