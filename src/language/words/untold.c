@@ -276,6 +276,31 @@ static bool both_defend(const struct sentence *tied, const struct event *event)
            who_defends(&tied->subject.at[0]);
 }
 
+/* when x1 doubles 5, as soon as x4 denies: what no defender does by rule alone. Help, closing out
+ * and the way round a screen come about by themselves. */
+static bool done_on_purpose(const struct event *event)
+{
+    static const enum verb verbs[] = {VERB_DOUBLES, VERB_TRAPS,  VERB_HEDGES,   VERB_STUNTS,
+                                      VERB_DENIES,  VERB_FRONTS, VERB_OVERPLAYS};
+    bool found = false;
+    for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++) {
+        found = found || event->verb == verbs[i];
+    }
+    return found && event->kind == EVENT_VERB && who_defends(&event->subject);
+}
+
+/* A double comes when who is doubled has the ball: not before the pass to him is there. */
+static void comes_behind_pass(const struct block *block, size_t at, struct sentence *s)
+{
+    bool comes = s->verb == VERB_DOUBLES || s->verb == VERB_TRAPS || s->verb == VERB_STUNTS;
+    const struct form *before = at > 0 ? &block->forms.at[at - 1] : NULL;
+    bool pass = before && before->kind == FORM_SENTENCE &&
+                verb_row(before->sentence->verb)->task == VERB_PASS;
+    if (comes && pass) {
+        s->tie.then = true;
+    }
+}
+
 /* The moment of the form at `at`: kept, of another sentence, or brought: then true. */
 static bool settle(struct reader *r, struct block *block, size_t at, const struct event **event)
 {
@@ -284,7 +309,8 @@ static bool settle(struct reader *r, struct block *block, size_t at, const struc
     bool waited = event == &form->sentence->tie.event; /* until 1 has it: a pass of another time */
     const struct event *e = waited && *event ? caught_from(&c, block, at, *event) : *event;
     bool happens = e && (e->kind == EVENT_VERB || catches(e)) &&
-                   (who_is_one(&e->subject) || both_defend(form->sentence, e)) &&
+                   (who_is_one(&e->subject) || both_defend(form->sentence, e) ||
+                    (waited && done_on_purpose(e))) &&
                    (e->kind == EVENT_VERB || who_is_one(&e->object));
     if (!happens || told_in(block, form->sentence, *event) ||
         told_in(r->step, form->sentence, *event) || told_in(r->top, form->sentence, *event) ||
@@ -317,6 +343,7 @@ static bool settle(struct reader *r, struct block *block, size_t at, const struc
     if (told.verb != e->verb && e->kind == EVENT_VERB) {
         *event = moment_by(&c, e, &told);
     }
+    comes_behind_pass(block, at, &told);
     insert(r, block, at, &told);
     return true;
 }
