@@ -31,6 +31,7 @@ static const struct plain_row jot_rows[] = {
 #include "language/words/says.def"
 #include "language/words/says_more.def"
 #include "language/words/says_coach.def"
+#include "language/words/says_why.def"
 #undef JOT
 #undef LEFT
 #undef HEARD

@@ -96,6 +96,21 @@ bool starts_inside(const struct cursor *c, const struct who *who)
            place->spot != SPOT_SIDELINE;
 }
 
+/* steps in behind the ball, behind her as the safety: where he stood out of bounds he is behind it.
+ */
+static void behind_the_ball(struct cursor *c, struct recast *r)
+{
+    static const char *const behinds[] = {"behind ball", "behind it",   "behind her",
+                                          "behind him",  "behind play", NULL};
+    static const char *const roles[] = {"as safety",  "as outlet",        "as safety valve",
+                                        "for safety", "as safety outlet", NULL};
+    const struct token *from = cursor_next(c);
+    bool behind = take_among(c, behinds);
+    if (take_among(c, roles) || behind) {
+        r->told = cursor_taken(c, from);
+    }
+}
+
 /* 3 steps in, steps in to the block: to the place that is named, or straight in. */
 bool steps_in(const struct cursor *c, struct recast *r)
 {
@@ -132,6 +147,7 @@ bool steps_in(const struct cursor *c, struct recast *r)
     if (!out) {
         return false;
     }
+    behind_the_ball(&trial, r);
     recast_somebody(c, r, &who);
     recast_word(c, r, "goes");
     r->to = trial.at;
