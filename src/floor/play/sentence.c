@@ -228,13 +228,25 @@ static void bring_over(const struct maker *m, struct task *task)
     }
 }
 
+/* Whose side a place is on that names none: of a screen his for whom it is set. */
+static body whose_side(struct maker *m, const struct sentence *s, const struct voice *voice,
+                       const struct task *task)
+{
+    bool screens = verb_row(task->verb)->task == VERB_SCREEN && s->object.kind == WHO_PLAYER &&
+                   s->place->kind == PLACE_SPOT && s->place->side == SIDE_NONE;
+    body who = screens && where_side_of(m, task->who) == SIDE_NONE ? who_body(m, &s->object, voice)
+                                                                   : BODY_NONE;
+    return who != BODY_NONE ? who : task->who;
+}
+
 bool task_set_goal(struct maker *m, const struct sentence *s, const struct voice *voice,
                    struct task *task)
 {
     if (s->place) {
         struct place sided;
         task->goal_written = true;
-        if (!where_goal(m, beside_line(s, &sided), voice, task->who, &task->goal) ||
+        body whose = whose_side(m, s, voice, task);
+        if (!where_goal(m, beside_line(s, &sided), voice, whose, &task->goal) ||
             !each_has_one(m, s, task)) {
             return false;
         }

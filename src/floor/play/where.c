@@ -202,6 +202,41 @@ static void note_backcourt(struct maker *m, const struct place *place, enum side
     }
 }
 
+#define STANDS_THERE (6 * FEET) /* so near a spot it is taken (ours) */
+
+static bool spot_is_free(const struct maker *m, struct vec2 spot, body mover)
+{
+    for (body b = 0; b < BODY_COACH; b++) {
+        if (b != mover && on_floor(m, b) && vec2_distance(m->flow.at[b], spot) < STANDS_THERE) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* goes to the wing, of one who is in the middle without the ball, and a team-mate stands on one of
+ * the two: to the other one, with a note. NONE: both are free, or neither. */
+static enum side free_side(struct maker *m, const struct place *place, body mover)
+{
+    const struct spot_row *row = spot_row(place->spot);
+    if (mover >= BODY_COACH || mover == m->flow.holder || place->backcourt ||
+        spot_kind(place->spot) != GOAL_POINT || where_side_of(m, mover) != SIDE_NONE) {
+        return SIDE_NONE;
+    }
+    const struct court *court = m->play->court;
+    bool left = spot_is_free(m, court_spot(court, place->spot, SIDE_LEFT), mover);
+    bool right = spot_is_free(m, court_spot(court, place->spot, SIDE_RIGHT), mover);
+    enum side side = left == right ? SIDE_NONE : left ? SIDE_LEFT : SIDE_RIGHT;
+    if (side != SIDE_NONE && !note_is_of_mirror(m)) {
+        const char *taken = left ? "left" : "right";
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PLAY_SIDE_TAKEN, place->span,
+                     "no side is written: nobody is at the %s %s", taken, row->word);
+        diag_help(m->diags, diag, "to be sure, write `%s %s`", taken, row->word);
+    }
+    return side;
+}
+
 static bool spot_goal(struct maker *m, const struct place *place, const struct voice *voice,
                       body mover, struct goal *goal)
 {
@@ -209,6 +244,9 @@ static bool spot_goal(struct maker *m, const struct place *place, const struct v
     enum side side = where_said_side(place->side, voice);
     bool needs = row->sided && !(row->optional && side == SIDE_NONE);
     bool left_out = needs && side == SIDE_NONE;
+    enum side only = left_out && row->sided ? free_side(m, place, mover) : SIDE_NONE;
+    side = only != SIDE_NONE ? only : side;
+    left_out = left_out && only == SIDE_NONE;
     if (needs && !where_settle_side(m, side, place->span, mover, row->word, &side)) {
         return false;
     }
