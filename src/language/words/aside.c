@@ -331,8 +331,12 @@ static bool done_in(const struct cursor *c, const struct token *from)
         struct cursor verb = cursor_look(c);
         struct phrase phrase;
         bool who = (at->kind == TOKEN_NUMBER && !at->possessive) || token_is_among(at, he_or_she);
-        verb.at = at + 1;
+        bool told = who && token_is_word(at + 1, "you"); /* so 5 you slide up */
+        verb.at = at + 1 + told;
         verb.end = c->at;
+        if (told && verb.at < verb.end && phrase_read(&verb, FOR_ATTACKERS, &phrase)) {
+            return true;
+        }
         if (who && !token_is_among(at + 1, getting) &&
             (token_is_among(at + 1, giving) ||
              (phrase_read(&verb, FOR_ATTACKERS, &phrase) && phrase.with_s))) {

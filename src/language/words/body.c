@@ -6,6 +6,7 @@
 #include "language/words/grammar.h"
 #include "language/words/put_plain.h"
 #include "language/words/reader.h"
+#include "language/words/run_on.h"
 
 void line_unknown(struct reader *r, const struct line *line, const char *near)
 {
@@ -251,7 +252,11 @@ static void sentence_part(struct reader *r, const struct line *line)
     struct cursor c = reader_cursor(r, line, 0);
     struct cursor_mark mark = cursor_mark(&c);
     r->scratch.count = 0;
-    if (sentences_read(&c, &r->scratch) && r->scratch.count > 0) {
+    bool read = sentences_read(&c, &r->scratch) && r->scratch.count > 0;
+    if (read && !r->diags->full && run_on_told_twice(&r->scratch) && run_on_instead(r, line)) {
+        return; /* 5 screens for 1, 5 screens for 1: said twice over */
+    }
+    if (read) {
         add_sentences(r, line, &r->scratch);
         return;
     }

@@ -143,6 +143,8 @@ void branch_answered(struct reader *r, const struct line *line, const struct blo
  * anything of it was understood; else it is in the block, or its one clause that was not is told.
  */
 bool run_on_line(struct reader *r, const struct line *line);
+/* The same of a line that was read already; false: it stays as it was read. */
+bool run_on_instead(struct reader *r, const struct line *line);
 /* The same of one in which something is asked, before it is read otherwise. False: none of it is in
  * the block; `*blame`: what there is to tell when nothing else reads it, or NULL. */
 bool run_on_asks(struct reader *r, const struct line *line, struct diags **blame);

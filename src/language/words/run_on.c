@@ -203,7 +203,14 @@ static bool all_answered(const struct run_on *out)
 {
     for (size_t i = 0; i < out->read_count; i++) {
         size_t end = i + 1 < out->read_count ? out->reads[i + 1].first : out->sentences.count;
-        if (out->reads[i].first == end) {
+        const struct run_on_read *read = &out->reads[i];
+        if (read->first == end) {
+            return false;
+        }
+        const struct condition *asked = &read->block.conditions.at[0];
+        const struct sentence *answer = &out->sentences.at[read->first];
+        if (asked->kind == COND_COVERED && verb_row(answer->verb)->task == VERB_PASS &&
+            same_who(&asked->who, &answer->object)) { /* it was another who was meant */
             return false;
         }
     }
@@ -232,7 +239,7 @@ static void open_short_forms(struct token *tokens, size_t count)
 }
 
 /* One who screens for the same one twice: the second time tells of the first. */
-static bool told_twice(const sentence_list *all)
+bool run_on_told_twice(const sentence_list *all)
 {
     for (size_t i = 0; i < all->count; i++) {
         for (size_t j = 0; j < i; j++) {
@@ -246,6 +253,16 @@ static bool told_twice(const sentence_list *all)
         }
     }
     return false;
+}
+
+/* goes up and screens: told by two verbs. */
+static size_t led(const struct run_on_pieces *pieces)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < pieces->count; i++) {
+        count += pieces->at[i].led;
+    }
+    return count;
 }
 
 bool run_on_read(struct cursor *c, bool note, struct run_on *out)
@@ -262,14 +279,18 @@ bool run_on_read(struct cursor *c, bool note, struct run_on *out)
     opened.end = tokens + count;
     opened.here = &out->sentences;
     opened.watch = NULL;
+    if (!note) {
+        run_on_again(&opened, tokens, count);
+    }
     strbuf_init(&r.text, c->arena);
     r.c = &opened;
     size_t fewest = note ? 2 : CLAUSES_FEWEST;
-    if (!(note ? run_on_cut_note : run_on_cut)(&opened, &r.pieces) || r.pieces.count < fewest) {
+    if (!(note ? run_on_cut_note : run_on_cut)(&opened, &r.pieces) ||
+        r.pieces.count + led(&r.pieces) < fewest) {
         return false;
     }
     bool read = pieces_read(&r) && r.moment.count == 0 && out->sentences.count > 0 &&
-                all_answered(out) && !told_twice(&out->sentences);
+                all_answered(out) && !run_on_told_twice(&out->sentences);
     c->refusals = opened.refusals;
     if (read) {
         tell_all(&r, span);

@@ -23,7 +23,8 @@ struct run_on_piece {
     const struct token *joint;     /* where that begins */
     enum run_on_kind kind;
     bool then, meanwhile;
-    bool so; /* what comes of the one before, or what it is for */
+    bool led; /* by a verb that only leads to where another is done */
+    bool so;  /* what comes of the one before, or what it is for */
 };
 enum { RUN_ON_MOST = 28 };
 struct run_on_pieces {
@@ -46,6 +47,14 @@ int run_on_holder(const struct cursor *c); /* who has the ball; 0: the words do 
 const struct token *run_on_past_openers(const struct cursor *c, const struct token *at);
 /* Past what is said between who acts and what he does: just, is gonna, has to. */
 const struct token *run_on_past_aux(const struct cursor *c, const struct token *at);
+
+/* Behind somebody, past where he stands, to where he is spoken of again: 4 in the far corner he
+ * comes; NULL: it is not said so. */
+const struct token *run_on_past_where(const struct cursor *c, const struct token *from);
+
+/* Past the first of two verbs, which only leads to where the second is done: goes up and screens.
+ */
+const struct token *run_on_past_run_in(const struct cursor *c, const struct token *at);
 
 /* Of whom the clauses so far were. */
 struct run_on_people {
@@ -70,6 +79,11 @@ bool run_on_idle(const struct cursor *c, const struct run_on_piece *piece);
 bool run_on_not(const struct cursor *c, const struct run_on_piece *piece);
 /* 3 sees it coming, that is happening: nothing that is drawn waits for it. */
 bool run_on_seen(const struct token *from, const struct token *to);
+/* pass and passes. */
+bool run_on_same_stem(const struct token *one, const struct token *two);
+/* run_on_again: the line, in the tokens themselves, without what it says twice or takes back, with
+ * notes; gives how many are left. */
+size_t run_on_again(struct cursor *c, struct token *tokens, size_t count);
 /* Something that is drawn is done between these. */
 bool run_on_moves(const struct cursor *c, const struct token *from, const struct token *to);
 
@@ -102,6 +116,8 @@ size_t run_on_clause(struct run_on_run *r, size_t at);
 void run_on_moment(struct run_on_run *r, const struct run_on_piece *piece); /* the next waits */
 void run_on_leave_out(struct run_on_run *r, const struct run_on_piece *piece);
 
+/* Of these, one screens for the same one twice. */
+bool run_on_told_twice(const sentence_list *all);
 /* run_on_read: true: all of it, with notes. False: what was not understood is reported. */
 bool run_on_read(struct cursor *c, bool note, struct run_on *out);
 /* It is one: long, with hardly a mark, and of several clauses. */

@@ -40,6 +40,24 @@ static void put_guard(const struct cursor *c, const struct token *at, int number
     VEC_PUSH(c->arena, &out->tokens, x);
 }
 
+/* it is there, that is not there: of the cut to the rim, not of who came up behind it. */
+static int cutter(const struct cursor *c)
+{
+    for (size_t i = c->here ? c->here->count : 0; i-- > 0;) {
+        const struct sentence *s = &c->here->at[i];
+        enum verb_task task = verb_row(s->verb)->task;
+        bool inside = s->verb == VERB_BACK_CUTS || s->verb == VERB_ROLLS || s->verb == VERB_SLIPS ||
+                      (s->place && s->place->kind == PLACE_SPOT && s->place->spot == SPOT_RIM);
+        if (task == VERB_PASS) {
+            return 0;
+        }
+        if (inside && s->subject.count == 1 && s->subject.at[0].kind == WHO_PLAYER) {
+            return s->subject.at[0].number;
+        }
+    }
+    return 0;
+}
+
 void run_on_asked(const struct cursor *line, const struct token *from, const struct token *to,
                   const struct run_on_people *people, struct recast *out)
 {
@@ -64,6 +82,8 @@ void run_on_asked(const struct cursor *line, const struct token *from, const str
         static const char *const meant[] = {"he", "she", "it", "that", NULL};
         int one =
             people->said == run_on_holder(&part) && people->moved ? people->moved : people->said;
+        int cut = token_is_word(at, "it") || token_is_word(at, "that") ? cutter(line) : 0;
+        one = cut && cut != run_on_holder(&part) ? cut : one;
         if (at == from && token_is_among(at, meant) && one) {
             recast_number(&here, &said, one);
             continue;

@@ -49,6 +49,12 @@ static const char *const auxiliaries[] = {"is going to",
                                           "you",
                                           "you are",
                                           "you're",
+                                          "you'll",
+                                          "you've",
+                                          "you've got to",
+                                          "you both",
+                                          "you all",
+                                          "you go ahead and",
                                           "he",
                                           "she",
                                           "they",
@@ -153,4 +159,26 @@ bool run_on_begins(const struct cursor *c, const struct token *at)
     const struct token *behind = run_on_somebody(c, at);
     return behind && behind < c->end &&
            (run_on_done(c, behind) || (at->kind == TOKEN_WORD && behind == at + 1));
+}
+
+/* 4 in the far corner he comes, 1 on the weak side you go: where he stands is no part of what he
+ * does. */
+const struct token *run_on_past_where(const struct cursor *c, const struct token *from)
+{
+    static const char *const leads[] = {"in",   "on",  "at",     "up",  "down",  "over", "out",
+                                        "from", "off", "behind", "way", "under", NULL};
+    static const char *const again[] = {"he", "she", "you", "they", NULL};
+    enum { FAR = 8 };
+    if (from >= c->end || !token_is_among(from, leads)) {
+        return NULL;
+    }
+    for (const struct token *at = from + 1; at < c->end && at < from + FAR; at++) {
+        if (at->kind != TOKEN_WORD) {
+            return NULL;
+        }
+        if (token_is_among(at, again)) {
+            return at + 1 < c->end && run_on_done(c, at + 1) ? at : NULL;
+        }
+    }
+    return NULL;
 }

@@ -80,6 +80,11 @@ static bool together_read(struct run_on_run *r, size_t from, size_t to, bool pla
         told(r, &line.tokens);
         r->moment.count = 0;
     }
+    if (!plainly && r->out->sentences.count > 0) { /* he in the next clause is of this one */
+        const struct sentence *last = &r->out->sentences.at[r->out->sentences.count - 1];
+        bool one = last->subject.count == 1 && last->subject.at[0].kind == WHO_PLAYER;
+        r->people.said = one ? last->subject.at[0].number : r->people.said;
+    }
     return true;
 }
 

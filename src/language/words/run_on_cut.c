@@ -90,6 +90,16 @@ static const char *const meanwhile_words[] = {"meanwhile",
                                               "while that is happening",
                                               "as that's happening",
                                               "when that's happening",
+                                              "while it's going",
+                                              "while it is going",
+                                              "while that's going",
+                                              "while that is going",
+                                              "while this is going",
+                                              "while that is going on",
+                                              "while that's going on",
+                                              "while this is happening",
+                                              "while this is going on",
+                                              "while all that's happening",
                                               "in the meantime",
                                               NULL};
 
@@ -259,15 +269,16 @@ static bool runs_on(const struct cursor *c, const struct token *from, const stru
            (run_on_done(c, behind) || token_is_among(at, afresh));
 }
 
-static const char *const who_words[] = {"who", "that", "if", "where", "how", "and", NULL};
+static const char *const who_words[] = {"who", "that", "if", "where", "how", "and", "is", NULL};
 
 /* comes toward the ball gets it: a second verb of the same one. */
 static bool goes_on(const struct cursor *c, const struct token *from, const struct token *at)
 {
-    static const char *const ends[] = {
-        "top",   "wing",  "corner",   "elbow",  "block", "slot", "post", "rim", "basket",
-        "lane",  "paint", "nail",     "key",    "it",    "ball", "him",  "her", "there",
-        "floor", "hoop",  "opposite", "middle", "away",  "side", NULL};
+    static const char *const ends[] = {"top",   "wing", "corner",   "elbow",  "block", "slot",
+                                       "post",  "rim",  "basket",   "lane",   "paint", "nail",
+                                       "key",   "it",   "ball",     "him",    "her",   "there",
+                                       "floor", "hoop", "opposite", "middle", "away",  "side",
+                                       "up",    "over", "out",      "across", NULL};
     static const char *const nouns[] = {"screens", "picks", "blocks", "cuts", "passes", NULL};
     const struct token *next = past_fillers(at + 1, c->end);
     bool done = next < c->end && (next->kind == TOKEN_NUMBER || token_is_word(next, "for"));
@@ -300,11 +311,11 @@ static bool told_on(const struct cursor *c, const struct token *from, const stru
         "flash",  "dive", "stay",  "reverse", "flip", "hand",  "space", "be",   "deliver",
         "rip",    "face", "drop",  "fill",    NULL};
     static const char *const ends[] = {
-        "top",   "wing",     "corner",    "elbow", "block",  "slot", "rim",   "basket", "lane",
-        "paint", "nail",     "key",       "it",    "ball",   "him",  "her",   "there",  "floor",
-        "hoop",  "up",       "out",       "back",  "middle", "left", "right", "hard",   "tight",
-        "open",  "strong",   "halfcourt", "gut",   "inside", "away", "down",  "over",   "off",
-        "post",  "baseline", "through",   "court", "catch",  "face", "turn",  NULL};
+        "top",   "wing", "corner",   "elbow",     "block", "slot",   "rim",  "basket", "lane",
+        "paint", "nail", "key",      "it",        "ball",  "him",    "her",  "there",  "floor",
+        "hoop",  "you",  "up",       "out",       "back",  "middle", "left", "right",  "hard",
+        "tight", "open", "strong",   "halfcourt", "gut",   "inside", "away", "down",   "over",
+        "off",   "post", "baseline", "through",   "court", "catch",  "face", "turn",   NULL};
     return at > from + 1 && token_is_among(at, verbs) &&
            (token_is_among(at - 1, ends) ||
             (token_is_player(at - 1) && at - 1 > from && !binds_verb(at - 2))) &&
@@ -319,20 +330,58 @@ static bool is_joint(const struct token *at)
            (at->kind == TOKEN_MARK && at->mark != '?' && at->mark != '(' && at->mark != ')');
 }
 
+/* you go up you go up and set it, 4 cuts 4 cuts hard: what it does is said once more. */
+static bool once_more(const struct cursor *c, const struct token *verb, const struct token *at)
+{
+    static const char *const words[] = {"is", "are", "has", "have", "got", "to", "gets", NULL};
+    if (at <= verb || binds(at - 1) || !run_on_verb(c, verb) || token_is_among(verb, words)) {
+        return false;
+    }
+    at += token_is_player(at) && at + 1 < c->end;
+    return at->kind == TOKEN_WORD && !at->filler && run_on_same_stem(verb, at);
+}
+
+/* goes up and screens, comes up and fills the top: of what he does the first leads there. */
+static bool runs_in(const struct cursor *c, const struct token *verb, const struct token *at)
+{
+    static const char *const goes[] = {"goes",  "go",   "comes",   "come",   "runs", "run", "gets",
+                                       "steps", "step", "sprints", "sprint", "get",  NULL};
+    static const char *const deeds[] = {"sets", "set",   "screens",  "screen",  "picks",
+                                        "fill", "fills", "replaces", "replace", NULL};
+    struct cursor trial = line_look(c, verb);
+    if (verb >= at || !take_among(&trial, goes)) {
+        return false;
+    }
+    take_particles(&trial);
+    take_words(&trial, "right");
+    return trial.at == at && at + 1 < c->end && token_is_word(at, "and") &&
+           token_is_among(past_sounds(at + 1, c->end), deeds);
+}
+
 /* Where the clause that begins at `from` ends, and the next one begins. */
-static const struct token *piece_end(const struct cursor *c, const struct token *from, bool why,
+static const struct token *piece_end(const struct cursor *c, struct run_on_piece *piece,
                                      struct run_on_piece *next)
 {
-    for (const struct token *at = from + 1; at < c->end; at++) {
+    const struct token *from = piece->from;
+    bool why = piece->kind == RUN_ON_WHY;
+    const struct token *head = run_on_past_openers(c, from);
+    const struct token *who = run_on_somebody(c, head);
+    const struct token *where = who ? run_on_past_where(c, who) : NULL;
+    const struct token *verb = run_on_past_aux(c, where ? where : who ? who : head);
+    for (const struct token *at = where ? where + 1 : from + 1; at < c->end; at++) {
         struct run_on_piece behind = {.joint = at};
         bool joint = is_joint(at);
         const struct token *to = joint ? past_joints(c, at, &behind) : at;
         bool list = joint && to < c->end && token_is_player(to) &&
-                    (!done_between(c, from, at) ||
+                    ((!done_between(c, from, at) && !on_to(c, from)) ||
                      (token_is_player(at - 1) && run_on_past_openers(c, from) == at - 1));
-        bool begins = joint ? !list && (to == c->end || token_is_mark(at, '.') ||
-                                        token_is_mark(at, ';') || begins_behind(c, to))
-                            : runs_on(c, from, at) || goes_on(c, from, at) || told_on(c, from, at);
+        bool led = joint && runs_in(c, verb, at);
+        piece->led = piece->led || led;
+        bool begins = joint ? !list && !led &&
+                                  (to == c->end || token_is_mark(at, '.') || on_to(c, to) ||
+                                   token_is_mark(at, ';') || begins_behind(c, to))
+                            : runs_on(c, from, at) || goes_on(c, from, at) ||
+                                  told_on(c, from, at) || once_more(c, verb, at);
         begins = begins && !(why && !joint && !token_is_player(at));
         if (begins) {
             behind.from = to;
@@ -399,7 +448,7 @@ bool run_on_cut(const struct cursor *c, struct run_on_pieces *out)
             piece.from = whom;
             piece.kind = RUN_ON_DEED;
         }
-        piece.to = piece_end(c, piece.from, piece.kind == RUN_ON_WHY, &next);
+        piece.to = piece_end(c, &piece, &next);
         out->at[out->count++] = piece;
         piece = next;
     }

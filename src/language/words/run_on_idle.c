@@ -7,12 +7,12 @@
 
 /* How he is, how it looks. */
 static const char *const idle_verbs[] = {
-    "is",     "are",   "was",       "has",   "have",    "looks",   "look",    "sees",
-    "see",    "reads", "read",      "waits", "wait",    "knows",   "needs",   "need",
-    "wants",  "calls", "turns",     "faces", "thinks",  "doesn't", "don't",   "isn't",
-    "can't",  "honor", "gets open", "ready", "decides", "had",     "play",    "stays ready",
-    "be",     "picks", "faces up",  "jab",   "got",     "catch",   "catches", "takes his time",
-    "starts", "start", NULL};
+    "is",     "are",   "was",       "has",    "have",    "looks",   "look",    "sees",
+    "see",    "reads", "read",      "waits",  "wait",    "knows",   "needs",   "need",
+    "wants",  "calls", "turns",     "faces",  "thinks",  "doesn't", "don't",   "isn't",
+    "can't",  "honor", "gets open", "ready",  "decides", "had",     "play",    "stays ready",
+    "be",     "picks", "faces up",  "jab",    "got",     "catch",   "catches", "takes his time",
+    "starts", "start", "working",   "taking", NULL};
 
 /* Something is done at `at` that is drawn. */
 static bool deed_at_word(const struct cursor *c, const struct token *at)
@@ -64,7 +64,8 @@ bool run_on_not(const struct cursor *line, const struct run_on_piece *piece)
     struct cursor part = look_between(line, piece->from, piece->to);
     const struct token *at = past_sounds(piece->from, piece->to);
     const struct token *people = players_end(&part, at, &count);
-    people += people == at && (token_is_among(at, he_or_she) || token_is_word(at, "you"));
+    people +=
+        people < piece->to && (token_is_among(people, he_or_she) || token_is_word(people, "you"));
     if (people >= piece->to || !token_is_among(people, nots)) {
         return false;
     }

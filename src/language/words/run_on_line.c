@@ -88,6 +88,14 @@ bool run_on_line(struct reader *r, const struct line *line)
     return most;
 }
 
+bool run_on_instead(struct reader *r, const struct line *line)
+{
+    struct diags unheard;
+    bool most;
+    diags_init(&unheard, r->arena);
+    return line_put(r, line, &unheard, &most);
+}
+
 bool run_on_asks(struct reader *r, const struct line *line, struct diags **blame)
 {
     struct diags *unheard = arena_new(r->arena, struct diags);

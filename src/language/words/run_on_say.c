@@ -202,12 +202,12 @@ struct actor {
     bool named;
 };
 
-static const char *const you_words[] = {"you", "you're", "you'll", NULL};
+static const char *const you_words[] = {"you", "you're", "you'll", "you've", NULL};
 static const char *const we_words[] = {"we", "we're", "we'll", "we've", "let's", "lets", NULL};
 
 static bool said_for_all(const struct token *at)
 {
-    static const char *const words[] = {"i", "i'm", "you've", "guys", NULL};
+    static const char *const words[] = {"i", "i'm", "guys", NULL};
     return token_is_among(at, you_words) || token_is_among(at, we_words) ||
            token_is_among(at, words);
 }
@@ -219,10 +219,19 @@ static int whom_said_to(const struct cursor *c, const struct run_on_people *peop
     if (token_is_among(from, you_words) && people->addressed) {
         return people->addressed;
     }
-    return needs_ball(c, verb) || said_at(verb, c->end, "go to|go inside|go back|go in|get") ||
-                   token_is_among(from, we_words)
-               ? run_on_holder(c)
-               : 0;
+    if (needs_ball(c, verb) || said_at(verb, c->end, "go to|go inside|go back|go in|get") ||
+        token_is_among(from, we_words)) {
+        return run_on_holder(c);
+    }
+    return token_is_among(from, you_words) ? people->said : 0;
+}
+
+/* 4 set it: said to him. */
+static bool told_to_him(const struct cursor *c, const struct token *next)
+{
+    const struct token *verb = run_on_past_aux(c, next);
+    return verb < c->end && verb == next && !ends_in_s(verb) && !ends_in_ing(verb) &&
+           run_on_verb(c, verb);
 }
 
 static bool actor_find(const struct cursor *c, const struct token *at, struct run_on_people *people,
@@ -248,7 +257,12 @@ static bool actor_find(const struct cursor *c, const struct token *at, struct ru
         out->named = true;
         out->to = people_end;
         const struct token *next = past_sounds(people_end, c->end);
-        bool you = next < c->end && token_is_among(next, you_words);
+        const struct token *where = run_on_past_where(c, next);
+        if (where) {
+            note_left_out(c, span_join(next->span, where[-1].span));
+            out->to = next = where;
+        }
+        bool you = next < c->end && (token_is_among(next, you_words) || told_to_him(c, next));
         people->addressed = you ? out->number : people->addressed;
         return true;
     }
@@ -278,7 +292,7 @@ static bool actor_find(const struct cursor *c, const struct token *at, struct ru
 /* ---- what he does ---- */
 
 /* comes up and sets, come set, goes screens: of two verbs the first only leads there. */
-static const struct token *past_run_in(const struct cursor *c, const struct token *at)
+const struct token *run_on_past_run_in(const struct cursor *c, const struct token *at)
 {
     static const char *const goes[] = {"goes", "go",      "comes",  "come", "runs", "run", "steps",
                                        "step", "sprints", "sprint", "gets", "get",  NULL};
@@ -338,11 +352,24 @@ static bool names_him(const struct cursor *c, const struct token *at)
            (at + 1 >= c->end || at[1].kind == TOKEN_MARK || token_is_among(at + 1, behind));
 }
 
+/* gives it to you, behind you: to whom it was said last. */
+static int you_is(const struct cursor *c, const struct token *at,
+                  const struct run_on_people *people, int acts)
+{
+    static const char *const before[] = {
+        "to",    "for",    "behind", "hits", "hit", "finds", "find", "of",     "off", "past",
+        "feeds", "around", "by",     "with", "on",  "gives", "give", "toward", NULL};
+    return token_is_word(at, "you") && at > c->at && token_is_among(at - 1, before) &&
+                   people->addressed != acts
+               ? people->addressed
+               : 0;
+}
+
 static void put_rest(const struct cursor *c, const struct token *at,
                      const struct run_on_people *people, int acts, struct recast *out)
 {
     for (; at < c->end; at++) {
-        int him = names_him(c, at) ? him_is(c, people, acts) : 0;
+        int him = names_him(c, at) ? him_is(c, people, acts) : you_is(c, at, people, acts);
         if (!him) {
             recast_copy(c, out, at, at + 1);
             continue;
@@ -438,7 +465,8 @@ static void put_deed(const struct cursor *c, const struct actor *actor, const st
                      bool plainly, const struct run_on_people *people, struct recast *said)
 {
     if (actor->named && !actor->from->possessive) {
-        recast_copy(c, said, actor->from, actor->to);
+        size_t count;
+        recast_copy(c, said, actor->from, players_end(c, actor->from, &count));
     } else {
         recast_number(c, said, actor->number);
     }
@@ -456,7 +484,7 @@ static bool say_deed(const struct cursor *c, const struct run_on_piece *piece,
     }
     put_joint(c, piece, out, actor.number == 0 || actor.number != people->said);
     int holder = run_on_holder(c);
-    const struct token *aux = run_on_past_aux(c, actor.to), *verb = past_run_in(c, aux);
+    const struct token *aux = run_on_past_aux(c, actor.to), *verb = run_on_past_run_in(c, aux);
     bool has_ball = holder && actor.number == holder;
     const struct token *to = has_ball ? goes_to(c, verb) : NULL;
     to = !to && has_ball ? goes_to(c, actor.to) : to;
