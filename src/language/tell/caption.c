@@ -280,35 +280,48 @@ static void say_beginning(const struct teller *t, struct strbuf *out)
     say_floor(t, out, holder);
 }
 
-static void say_movements(const struct teller *t, struct strbuf *out)
+/* The sentences of tasks from `first` up to `end`. */
+static void say_sentences(const struct teller *t, struct strbuf *out, size_t first, size_t end)
 {
-    const struct step *step = t->step;
-    int branch = t->branch;
-    if (branch >= 0 && (size_t)branch < step->branches.count &&
-        step->branches.at[branch].conditions.count) {
-        strbuf_text(out, "The read: ");
-        branch_conditions_print(out, &step->branches.at[branch], BODY_NONE);
-        strbuf_text(out, ". ");
-    }
-    for (size_t i = 0; i < step_task_count(step, branch); i++) {
+    for (size_t i = first; i < end; i++) {
         if (first_of_sentence(t, i)) {
             say_caption(t, out, i, false);
             strbuf_char(out, ' ');
         }
     }
+}
+
+/* What is done before task `drawn`, the first that is seen, is told as such. */
+static void say_movements(const struct teller *t, struct strbuf *out, size_t drawn)
+{
+    const struct step *step = t->step;
+    int branch = t->branch;
+    if (drawn > 0) {
+        strbuf_text(out, "Before this picture: ");
+        say_sentences(t, out, 0, drawn);
+    }
+    if (branch >= 0 && (size_t)branch < step->branches.count &&
+        step->branches.at[branch].conditions.count) {
+        strbuf_text(out, "The read: ");
+        branch_conditions_print(out, &step->branches.at[branch], BODY_NONE);
+        strbuf_text(out, ". ");
+    } else if (drawn > 0) {
+        strbuf_text(out, "Then: ");
+    }
+    say_sentences(t, out, drawn, step_task_count(step, branch));
     if (out->size && out->at[out->size - 1] == ' ') {
         out->at[--out->size] = '\0';
     }
 }
 
 struct str tell_diagram(struct arena *arena, const struct play *play, const struct step *step,
-                        int branch)
+                        int branch, size_t drawn)
 {
     struct teller t = teller_to_all(arena, play, step, branch, true);
     struct strbuf out;
     strbuf_init(&out, arena);
     say_beginning(&t, &out);
-    say_movements(&t, &out);
+    say_movements(&t, &out, drawn);
     return strbuf_str(&out);
 }
 
@@ -319,6 +332,6 @@ struct str tell_diagram_again(struct arena *arena, const struct play *play, cons
     struct strbuf out;
     strbuf_init(&out, arena);
     strbuf_text(&out, "From the same start. ");
-    say_movements(&t, &out);
+    say_movements(&t, &out, 0);
     return strbuf_str(&out);
 }

@@ -35,9 +35,10 @@ struct str tell_job_before(struct arena *arena, const struct play *play, const s
 struct str tell_job_once(struct arena *arena, const struct play *play, const struct step *step,
                          int branch, body who, bool again);
 /* The whole diagram in words, for <desc>: who has the ball, where everyone stands, what happens in
- * order. Plain text. */
+ * order. Of a way on that begins where the step's own sentences end, `drawn` is the first task that
+ * is seen, and what was done before it is told as such. Plain text. */
 struct str tell_diagram(struct arena *arena, const struct play *play, const struct step *step,
-                        int branch);
+                        int branch, size_t drawn);
 /* Another read of a step whose beginning was told before it. */
 struct str tell_diagram_again(struct arena *arena, const struct play *play, const struct step *step,
                               int branch);

@@ -185,8 +185,8 @@ void passage_heading(const struct html *html, const struct passage *passage)
 
 static void put_picture(const struct html *html, const struct passage *passage)
 {
-    struct str told =
-        tell_diagram(html->arena, passage->play, passage->step, passage->diagram->branch);
+    struct str told = tell_diagram(html->arena, passage->play, passage->step,
+                                   passage->diagram->branch, scene_first_task(passage->diagram));
     html_put(html, "<div class=\"picture\" role=\"img\" aria-label=\"%s. %s\">\n",
              passage->picture->still->title, told);
     picture_still(html, passage->picture, passage->play->rules);

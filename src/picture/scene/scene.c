@@ -236,7 +236,7 @@ struct scene *scene_layout(struct arena *arena, const struct diagram *diagram,
     measure(arena, diagram, options, &drawing.frame, scene);
     scene->title = scene_title(arena, diagram);
     struct str told = tell_diagram(arena, segment->play, &segment->play->steps.at[diagram->step],
-                                   diagram->branch);
+                                   diagram->branch, drawing.scope.first);
     struct str caution = tell_caution(arena, segment->play);
     scene->description = str_format(arena, "%.*s %.*s", STR_ARG(told), STR_ARG(caution));
     plan(&drawing);

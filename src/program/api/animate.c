@@ -34,8 +34,10 @@ static struct str told(struct arena *scratch, const struct play *play,
     for (size_t i = 0; i < parts->count; i++) {
         const struct diagram *diagram = &parts->at[i].diagram;
         strbuf_print(&out, "%.*s. ", STR_ARG(diagram->label));
-        strbuf_add(&out, (parts->at[i].again ? tell_diagram_again : tell_diagram)(
-                             scratch, play, &play->steps.at[diagram->step], diagram->branch));
+        const struct step *step = &play->steps.at[diagram->step];
+        strbuf_add(&out, parts->at[i].again
+                             ? tell_diagram_again(scratch, play, step, diagram->branch)
+                             : tell_diagram(scratch, play, step, diagram->branch, 0));
         strbuf_char(&out, ' ');
     }
     strbuf_add(&out, tell_caution(scratch, play));

@@ -36,7 +36,7 @@ static void way_told(struct strbuf *out, const struct play *play, const struct s
         marked(out, tell_job(&arena, play, step, branch, body_attacker(number), false));
     }
     strbuf_text(out, "  picture: ");
-    marked(out, tell_diagram(&arena, play, step, branch));
+    marked(out, tell_diagram(&arena, play, step, branch, 0));
 }
 
 static struct str told_text(const char *name, struct str text)

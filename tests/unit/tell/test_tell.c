@@ -327,7 +327,7 @@ START_TEST(a_step_says_on_which_of_several_ways_it_goes_on)
     play.steps.at[1].after_branch = 1;
     ck_assert_str_eq(tell_after(&arena, &play, &play.steps.at[1]).at, "after 1b");
     ck_assert_uint_eq(tell_after(&arena, &play, first).size, 0);
-    ck_assert(str_starts(tell_diagram(&arena, &play, &play.steps.at[1], -1), "After 1b. 1 has"));
+    ck_assert(str_starts(tell_diagram(&arena, &play, &play.steps.at[1], -1, 0), "After 1b. 1 has"));
 }
 END_TEST
 
