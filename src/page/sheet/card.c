@@ -27,7 +27,8 @@ struct board {
     const struct card_size *size;
     double top;
     size_t rows;
-    size_t cards;
+    size_t cards, last; /* how many, and which place, row by row, the last of them begins in */
+    bool wide;          /* one of them is two columns wide */
     size_t at[DOWN_MOST][ACROSS_MOST];
 };
 struct card_flow {
@@ -172,26 +173,37 @@ static void cut_page(struct card_flow *flow)
     if (base + NOTE_TO_KEY > rows_page(&flow->rows)->key) {
         return;
     }
-    const struct text_block *note = words_set(
-        &flow->rows.setter, TYPE_NOTE,
-        flow->turned ? STR("Cut along the dashes. Grouped by situation, then in the order of the "
-                           "book. The next card is too tall for what is left here.")
-                     : STR("Cut along the dashes. Grouped by situation, then in the order of the "
-                           "book."),
-        0);
+    struct str said =
+        str_format(flow->rows.setter.arena,
+                   "Cut along the dashes. Grouped by situation, then in the "
+                   "order of the book.%s%s",
+                   board->wide ? " A busy diagram takes two places." : "",
+                   flow->turned ? " The next card is too tall for what is left here." : "");
+    const struct text_block *note = words_set(&flow->rows.setter, TYPE_NOTE, said, 0);
     galley_text_end(galley, note, left_of(flow) + PAGE_WIDE, base, ROLE_SOFT);
 }
 
-/* The first place, row by row, where a card of so many rows has room. */
-static bool find_place(const struct board *board, size_t rows, size_t *row, size_t *column)
+/* Does no card stand in so many rows and columns from there on? */
+static bool is_free(const struct board *board, size_t row, size_t column, size_t rows,
+                    size_t columns)
+{
+    for (size_t i = 0; i < rows * columns; i++) {
+        if (board->at[row + i / columns][column + i % columns] != 0) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* The first place, row by row from the last card on, where a card of so many rows and columns has
+ * room: they stand in the order of the book. */
+static bool find_place(const struct board *board, size_t rows, size_t columns, size_t *row,
+                       size_t *column)
 {
     for (size_t i = 0; i + rows <= board->rows; i++) {
-        for (size_t k = 0; k < (size_t)board->size->across; k++) {
-            bool free = true;
-            for (size_t down = 0; down < rows; down++) {
-                free = free && board->at[i + down][k] == 0;
-            }
-            if (free) {
+        for (size_t k = 0; k + columns <= (size_t)board->size->across; k++) {
+            bool after = i * (size_t)board->size->across + k >= board->last;
+            if (after && is_free(board, i, k, rows, columns)) {
                 *row = i;
                 *column = k;
                 return true;
@@ -205,7 +217,7 @@ static bool find_place(const struct board *board, size_t rows, size_t *row, size
 static void turn_board(struct card_flow *flow, size_t rows)
 {
     size_t row, column;
-    flow->turned = rows > 1 && find_place(&flow->board, 1, &row, &column);
+    flow->turned = rows > 1 && find_place(&flow->board, 1, 1, &row, &column);
     cut_page(flow);
     open_board(flow);
     flow->turned = false;
@@ -215,13 +227,15 @@ static void place_card(struct card_flow *flow, const struct card_cell *cell)
 {
     size_t row = 0, column = 0;
     size_t rows = cell->rows < flow->board.rows ? cell->rows : flow->board.rows;
-    if (!find_place(&flow->board, rows, &row, &column)) {
+    if (!find_place(&flow->board, rows, cell->columns, &row, &column)) {
         turn_board(flow, rows);
     }
     struct board *board = &flow->board;
     board->cards++;
-    for (size_t i = 0; i < rows; i++) {
-        board->at[row + i][column] = board->cards;
+    board->wide = board->wide || cell->columns > 1;
+    board->last = row * (size_t)flow->size->across + column;
+    for (size_t i = 0; i < rows * cell->columns; i++) {
+        board->at[row + i / cell->columns][column + i % cell->columns] = board->cards;
     }
     struct arena *arena = flow->rows.setter.arena;
     galley_join(rows_page(&flow->rows)->galley, galley_copy(arena, cell->galley),

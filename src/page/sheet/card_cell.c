@@ -9,12 +9,16 @@
 #define TAIL 3.0         /* a line reaches so far under its baseline */
 #define LEAST_SHARE 0.84 /* of the width a floor may be drawn, where that saves a card's height */
 
+enum { BUSY_NUMBERS = 4, BUSY_BESIDE = 3 }; /* of a busy picture, at the least (ours) */
+#define SIDE_GAP 5.0                        /* on a wide card, from its words to its diagram */
+#define SIDE_TOP 6.0                        /* and from its edge */
+
 /* The floor may be cut to where its arc just ends; before it is cut further, words stand closer. */
 enum { NAME_LINES_MOST = 16, LESS_MOST = 1 };
 
 static const struct card_size sizes[] = {
-    {12, 3, 168, 157.5, 8, 152, 14, 12.5, 4.5, 12, TYPE_CARD_NAME},
-    {20, 4, 126, 126.5, 5.4, 115.2, 12.5, 10.5, 4.5, 9, TYPE_SMALL_CARD_NAME},
+    {12, 3, 168, 157.5, 8, 152, 94, 14, 12.5, 4.5, 12, TYPE_CARD_NAME},
+    {20, 4, 126, 126.5, 5.4, 115.2, 82, 12.5, 10.5, 4.5, 9, TYPE_SMALL_CARD_NAME},
 };
 
 const struct card_size *card_size_find(int per_page)
@@ -123,6 +127,18 @@ static size_t rows_for(const struct filling_card *card, double height)
     return (size_t)((whole - 1e-6) / card->size->height) + 1;
 }
 
+/* Have many of its numbers no room on their lines, which are short beside them? */
+static bool is_busy(const struct scene *scene)
+{
+    int numbers = 0;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        bool disc = item->class == CLASS_ORDER && item->shape == ITEM_CIRCLE && !item->casing;
+        numbers += disc ? 1 : 0;
+    }
+    return numbers >= BUSY_NUMBERS && scene->labels_beside >= BUSY_BESIDE;
+}
+
 /* With less of the floor where nobody is, or a little smaller, where that saves a card's height. */
 static const struct scene *fit_scene(struct filling_card *card, size_t *rows)
 {
@@ -170,7 +186,7 @@ static struct card_cell make(const struct setter *setter, const struct card_size
                                 .diagram = diagram,
                                 .galley = galley_new(setter->arena),
                                 .width = size->width - 2 * size->inside};
-    struct card_cell cell = {.galley = card.galley};
+    struct card_cell cell = {.galley = card.galley, .columns = 1};
     bool small = size->name == TYPE_SMALL_CARD_NAME;
     if (tight || small) {
         card.base = size->first - size->to_name + 1;
@@ -188,10 +204,56 @@ static struct card_cell make(const struct setter *setter, const struct card_size
     put_branch(&card);
     const struct scene *scene = fit_scene(&card, &cell.rows);
     cell.less = card.less;
+    cell.busy = is_busy(scene);
     double top = card.base + size->to_diagram;
     galley_scene(card.galley, scene, size->inside + (card.width - scene->width) / 2, top);
     galley_text(card.galley, caution_words(&card), size->inside,
                 top + scene->height + size->to_caution, ROLE_TEXT);
+    return cell;
+}
+
+/* The largest picture beside the words of a wide card; NULL: none is as high as the card alone. */
+static const struct scene *side_scene(struct filling_card *card, double width)
+{
+    static const double below[] = {27.6, 24, 21};
+    for (size_t i = 0; i < sizeof below / sizeof *below; i++) {
+        struct scene_options options = {.width = width,
+                                        .theme = THEME_PRINT,
+                                        .accent = BODY_NONE,
+                                        .plain = true,
+                                        .order = true,
+                                        .below = below[i]};
+        if (scene_height(card->setter->arena, card->diagram, &options) <=
+            card->size->height - 2 * SIDE_TOP) {
+            return scene_make(card->setter->arena, card->diagram, &options);
+        }
+    }
+    return NULL;
+}
+
+/* Two cards wide, its words at the left of its diagram; one of no rows when they have no room. */
+static struct card_cell make_wide(const struct setter *setter, const struct card_size *size,
+                                  const struct diagram *diagram, const struct card_words *words)
+{
+    struct filling_card card = {.setter = setter,
+                                .size = size,
+                                .diagram = diagram,
+                                .galley = galley_new(setter->arena),
+                                .width = size->side};
+    struct card_cell cell = {.galley = card.galley, .columns = 2};
+    double left = size->inside + size->side + SIDE_GAP;
+    put_situation(&card, words->situation, size->first);
+    cell.whole = put_name(&card, words->alone);
+    put_branch(&card);
+    const struct text_block *caution = caution_words(&card);
+    double first = size->height - SIDE_TOP - text_height(caution) + type_leading(TYPE_NOTE) - TAIL;
+    const struct scene *scene = side_scene(&card, 2 * size->width - size->inside - left);
+    if (!scene || card.base + size->to_caution > first) {
+        return (struct card_cell){0};
+    }
+    cell.rows = 1;
+    galley_scene(card.galley, scene, left, (size->height - scene->height) / 2);
+    galley_text(card.galley, caution, size->inside, first, ROLE_TEXT);
     return cell;
 }
 
@@ -205,5 +267,6 @@ struct card_cell card_cell_make(const struct setter *setter, const struct card_s
         bool larger = tight.rows == cell.rows && tight.less < cell.less;
         cell = tight.rows > 0 && (tight.rows < cell.rows || larger) ? tight : cell;
     }
-    return cell;
+    struct card_cell wide = cell.busy ? make_wide(setter, size, diagram, &words) : cell;
+    return wide.rows > 0 && wide.rows <= cell.rows ? wide : cell;
 }

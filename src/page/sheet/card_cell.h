@@ -14,6 +14,7 @@ struct card_size {
     double width, height; /* of one card */
     double inside;        /* margin */
     double diagram;       /* its width */
+    double side;          /* of the words of a card of two columns, beside its diagram */
     double first;         /* baseline of situation and call */
     double to_name;       /* from there to the name's baseline */
     double to_diagram;    /* from the last line over it to the diagram */
@@ -24,7 +25,9 @@ const struct card_size *card_size_find(int per_page); /* NULL: there is none */
 
 struct card_cell {
     const struct galley *galley;
-    size_t rows;      /* it is so many cards high */
+    size_t rows;      /* it is so many cards high, */
+    size_t columns;   /* and so many wide: two where a diagram is busy */
+    bool busy;        /* many of its numbers have no room on their lines */
     size_t less;      /* steps by which its floor was cut, or made smaller, to fit */
     struct str whole; /* the name, when it had to be shortened; else empty */
 };
