@@ -17,7 +17,7 @@ STYLE = '''body{font:14px/1.4 sans-serif;margin:16px;background:#fff;color:#111}
 section{border-top:1px solid #999;padding:8px 0;display:flex;gap:16px;flex-wrap:wrap;align-items:flex-start}
 h2{font-size:15px;margin:0;width:100%} h2 small{font-weight:400} .bad{color:#a30}
 p{margin:0;max-width:26em} .dark{background:#121619} .copies{display:none}
-.copy svg{filter:grayscale(1) blur(.55px) brightness(.83) contrast(30)}
+.copy svg{filter:grayscale(1) blur(.55px) brightness(.75) contrast(30)}
 :checked~main .copies{display:flex;gap:16px;flex-wrap:wrap}'''
 
 

@@ -7,6 +7,7 @@
 
 #define FLAT (12 * REAL_PI / 180) /* flatter crossings get no casing */
 #define CRUMB 1.0        /* feet: no shorter piece of the earlier line is cut off (ours), */
+#define CRUMB_SOLID 2.2  /* and of one without dashes none that reads as a dash, */
 #define CRUMB_POINTS 4.0 /* and none so short that it reads as a stroke of the pen */
 #define STEEP (30 * REAL_PI / 180) /* casings are not made longer than at this angle */
 
@@ -83,7 +84,9 @@ static bool leaves_crumb(const struct drawing *drawing, const struct crossing *c
                          double half)
 {
     const struct stroke *under = &drawing->strokes.at[crossing->under];
-    double length = 0, least = half + real_max(CRUMB * drawing->size.k, CRUMB_POINTS);
+    bool solid = under->class == CLASS_MOVE || under->class == CLASS_SCREEN;
+    double crumb = (solid ? CRUMB_SOLID : CRUMB) * drawing->size.k;
+    double length = 0, least = half + real_max(crumb, CRUMB_POINTS);
     for (size_t i = 0; i + 1 < under->ink_count; i++) {
         length += vec2_distance(under->ink[i], under->ink[i + 1]);
     }

@@ -190,6 +190,11 @@ bool defender_can_yield(const struct drawing *drawing, const struct symbol *x)
     return can;
 }
 
+bool defender_has_room(const struct drawing *drawing, const struct symbol *x, struct vec2 at)
+{
+    return defender_trouble(drawing, x, at) + under_discs(drawing, at) <= TROUBLE;
+}
+
 bool defenders_make_room(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->symbols.count; i++) {

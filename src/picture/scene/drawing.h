@@ -193,7 +193,7 @@ struct basket_marks {
 };
 struct basket_marks basket_marks(const struct drawing *drawing, bool far);
 void symbols_place(struct drawing *drawing);  /* symbols.c */
-void symbols_number(struct drawing *drawing); /* where each X's numeral goes */
+void symbols_number(struct drawing *drawing); /* numerals.c: where each X's numeral goes */
 void symbols_clear(struct drawing *drawing);  /* clear discs */
 void symbols_draw(struct drawing *drawing);
 /* From an X's middle to that of the numeral beside it, at the nearest. */
@@ -268,6 +268,8 @@ bool defenders_yield(struct drawing *drawing);
 /* Those on whom numbers were put step aside; false: one of them found no place. */
 bool defenders_make_room(struct drawing *drawing);
 bool defender_can_yield(const struct drawing *drawing, const struct symbol *x);
+/* Does an X that stands there, the lines and numbers being laid, lie on nothing? */
+bool defender_has_room(const struct drawing *drawing, const struct symbol *x, struct vec2 at);
 void defenders_lead(struct drawing *drawing); /* their own lines begin where they are */
 double stop_radius(const struct drawing *drawing,
                    const struct stop *stop); /* 0 for bars and free ends */

@@ -20,7 +20,7 @@ static double leave_gap(const struct drawing *drawing, const struct stop *stop, 
     case STOP_RING:
         return throws ? real_max(1.0 * size->k, radius + 0.7 * size->gap) : radius;
     case STOP_BAR:
-        return throws ? size->k : 0.9 * size->k;
+        return throws ? size->k : size->bar_stroke / 2; /* it is seen whose way goes on there */
     case STOP_FREE:
     case STOP_RIM:
         return 0.8 * size->k;

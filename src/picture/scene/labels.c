@@ -11,17 +11,17 @@
 #define SMALL_LEFT_OUT 55.0 /* the same on a small picture, where there is little room for any, */
 #define SMALL_LED 150.0     /* and where a thin line tells whose it is */
 
-#define HIDES_LEG 90.0 /* of score: it lies on the other leg of its line */
-#define AWAY 6.0       /* of score for each round that it stands further off */
-#define ASKEW 60.0     /* of score: its line runs under its edge */
-#define PAST_END 40.0  /* of score */
-#define WELL 40.0      /* of score: no better place need be looked for */
-#define FURTHEST 1.75  /* radii: no disc is further off its own (ours) */
-#define GOES_ON 1.5    /* s until the player's line begins */
-#define BEGINS 0.5     /* of that line: where its beginning is */
-#define GOOD 12.0      /* of cost for all discs of a line: no better need be looked for */
+#define AWAY 6.0      /* of score for each round that it stands further off */
+#define ASKEW 60.0    /* of score: its line runs under its edge */
+#define PAST_END 40.0 /* of score */
+#define WELL 40.0     /* of score: no better place need be looked for */
+#define FURTHEST 1.75 /* radii: no disc is further off its own (ours) */
+#define GOES_ON 1.5   /* s until the player's line begins */
+#define BEGINS 0.5    /* of that line: where its beginning is */
+#define AT_START 4.0  /* of score: the line comes out from under it */
+#define GOOD 12.0     /* of cost for all discs of a line: no better need be looked for */
 enum { SMALL_LEADERS = 2, CARD_LEADERS = 4 };
-enum { FRACTIONS = 13, FINE = 31, ROUNDS = 6, STEPS = 8, TURNS = 3, ASKEWS = 10 };
+enum { FRACTIONS = 13, FINE = 31, ROUNDS = 6, STEPS = 8, TURNS = 3, ASKEWS = 10, STARTS = 3 };
 
 /* The i-th fraction of a line's length to be tried: .50, .44, .56 ... .14, .86; a fine one goes on
  * in steps half as wide, to .05 and .95. */
@@ -36,19 +36,6 @@ static double left_out(const struct drawing *drawing, const struct candidate *pl
 {
     double small = place->led ? SMALL_LED : SMALL_LEFT_OUT;
     return drawing->size.small ? small : LEFT_OUT;
-}
-
-/* Does a disc on a line hide another stretch of it, the other leg of a way there and back? */
-static bool hides_leg(const struct stroke *stroke, const struct candidate *place, double reach)
-{
-    const struct path *path = &stroke->path;
-    for (size_t i = 0; place->on && i < path->count; i++) {
-        if (fabs(path->along[i] - place->along) > 2 * reach &&
-            vec2_distance(path->at[i], place->at) < reach) {
-            return true;
-        }
-    }
-    return false;
 }
 
 /* How far beside the line a disc's middle lies. */
@@ -66,37 +53,6 @@ static double beside_of(const struct drawing *drawing, const struct stroke *stro
     return off;
 }
 
-/* Would a disc there hide a sharp corner, and with it that somebody planted and turned? */
-static bool hides_corner(const struct stroke *stroke, double along, double reach)
-{
-    const struct trail *trail = &stroke->trail;
-    for (size_t i = 1; trail->corner && i + 1 < trail->count && i < stroke->path.count; i++) {
-        if (trail->corner[i] && fabs(stroke->path.along[i] - along) < reach) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* A disc lies on a line only where enough of it is seen on both sides: of a zigzag two waves.
- * `tail`: it may be where the line begins, which comes out from under it. `off`: how far its middle
- * is from the line, of which it hides the less. */
-static bool leaves_enough(const struct drawing *drawing, const struct stroke *stroke, double along,
-                          double whole, bool tail, double off)
-{
-    const struct sizes *size = &drawing->size;
-    double white = disc_white(size), hides = real_sqrt(real_max(0, white * white - off * off));
-    bool stem = stroke->class == CLASS_SCREEN; /* without it its bar is a stroke of the pen */
-    double least = hides + (tail && !stem ? 0.4 : 1.2) * size->order;
-    double first = tail ? 0 : least;
-    if (along < first || whole - along < least ||
-        hides_corner(stroke, along, white + 0.6 * size->order)) {
-        return false;
-    }
-    double waves = whole - 2 * hides - size->wave_in - size->wave_out;
-    return stroke->class != CLASS_DRIBBLE || waves >= (off > 0 ? 1 : 2) * size->wave;
-}
-
 /* Where and how hard a place for a part's disc is looked for. */
 struct looking {
     bool may_lie_on, fine, tail;
@@ -112,7 +68,8 @@ static void weigh(const struct drawing *drawing, size_t index, const struct cand
                   double cost, struct choice *best)
 {
     const struct stroke *stroke = &drawing->strokes.at[index];
-    cost += hides_leg(stroke, place, 1.15 * drawing->size.order) ? HIDES_LEG : 0;
+    double whole = path_length(&stroke->path) - (stroke->head ? drawing->size.head_length : 0);
+    cost += on_line_score(drawing, stroke, place, whole);
     cost += score_of(drawing, index, place, best->cost - cost);
     if (cost < best->cost) {
         *best = (struct choice){*place, cost};
@@ -148,9 +105,32 @@ static void try_askew(const struct drawing *drawing, size_t index, const struct 
         struct candidate place = *middle;
         place.at = vec2_along(middle->at, square, step % 2 ? off : -off);
         place.on = off < order;
-        if (leaves_enough(drawing, &drawing->strokes.at[index], place.along, whole, true, off)) {
+        if (disc_leaves_enough(drawing, &drawing->strokes.at[index], place.along, whole, true,
+                               off)) {
             weigh(drawing, index, &place, ASKEW + 5 * further, best);
         }
+    }
+}
+
+/* Where a short line begins, beside the numeral or the ring that it leaves: it comes out from under
+ * the number in one piece. */
+static void try_start(const struct drawing *drawing, size_t index, const struct stroke_part *part,
+                      double whole, struct choice *best)
+{
+    const struct stroke *stroke = &drawing->strokes.at[index];
+    const struct sizes *size = &drawing->size;
+    enum stop_kind kind = drawing->stops.at[stroke->start].kind;
+    for (int step = 0; step < STARTS; step++) {
+        double along = size->order + 0.13 * size->k * step; /* nothing of it is seen before */
+        bool fits = part->from <= 0.01 && part->to * whole > along + size->order;
+        if (!fits || !stroke_is_solid(stroke->class) ||
+            (kind != STOP_SYMBOL && kind != STOP_RING) ||
+            !disc_leaves_enough(drawing, stroke, along, whole, true, 0)) {
+            break;
+        }
+        struct candidate place = {
+            .at = path_point(&stroke->path, along), .along = along, .fraction = 0.5, .on = true};
+        weigh(drawing, index, &place, AT_START, best);
     }
 }
 
@@ -163,12 +143,14 @@ static struct choice disc_search(const struct drawing *drawing, size_t index,
     double whole = path_length(&stroke->path) - head;
     double from = part->from * whole, length = (part->to - part->from) * whole;
     struct choice best = nowhere;
+    try_start(drawing, index, part, whole, &best);
     for (int f = 0; f < (how.fine ? FINE : FRACTIONS); f++) {
         double share = fraction(f, how.fine), along = from + share * length;
         struct candidate middle = {
             .at = path_point(&stroke->path, along), .along = along, .fraction = share};
         struct vec2 square = vec2_left(path_direction(&stroke->path, along));
-        middle.on = how.may_lie_on && leaves_enough(drawing, stroke, along, whole, how.tail, 0);
+        middle.on =
+            how.may_lie_on && disc_leaves_enough(drawing, stroke, along, whole, how.tail, 0);
         try_sides(drawing, index, &middle, square, how, &best);
         try_askew(drawing, index, &middle, square, how, whole, &best);
     }

@@ -43,6 +43,17 @@ double loose_score(const struct drawing *drawing, struct owner owner, struct vec
 /* As place_score, no need to know it above `most`. */
 double place_score_below(const struct drawing *drawing, struct vec2 at, double r, double most);
 
+/* label_line.c: is enough of a line seen beside a disc that lies on it, `along` it? `whole`: its
+ * length without its head; `tail`: it may be where the line begins, which comes out from under it;
+ * `off`: how far its middle is from the line, of which it hides the less. */
+bool disc_leaves_enough(const struct drawing *drawing, const struct stroke *stroke, double along,
+                        double whole, bool tail, double off);
+/* What it costs that it hides so much there. */
+double on_line_score(const struct drawing *drawing, const struct stroke *stroke,
+                     const struct candidate *place, double whole);
+/* Is it drawn without a break, so that two pieces of it would be dashes? */
+bool stroke_is_solid(enum scene_class class);
+
 /* leader.c: a place from which a thin line leads to a part of a line, to a player's numeral, if it
  * costs less than the best so far. */
 void leader_to_line(const struct drawing *drawing, size_t index, const struct stroke_part *part,

@@ -7,6 +7,9 @@
 #define HEAD_NOTCH 0.74    /* of the head's length, from its tip */
 #define SHORTEST_DASH 0.45 /* of its size, so that a short pass has three (ours) */
 #define HEAD_BODY 0.70     /* where the line under the head stops */
+#define OPEN_LENGTH 0.85   /* a defender's head is open: black on white it would be a runner's, */
+#define OPEN_WIDTH 1.40    /* shorter, wider, */
+#define OPEN_ARM 1.0       /* and two arms as wide as its line (ours) */
 
 static void ink_points(struct drawing *drawing, struct stroke *stroke, const struct path *path)
 {
@@ -15,10 +18,33 @@ static void ink_points(struct drawing *drawing, struct stroke *stroke, const str
     (void)drawing;
 }
 
+/* A head from its tip to its barbs, and to either side. */
+struct barbs {
+    double back, aside;
+};
+
+static struct barbs barbs_of(const struct drawing *drawing, enum scene_class class, double grow)
+{
+    const struct sizes *size = &drawing->size;
+    bool open = class == CLASS_DEFENSE_MOVE;
+    return (struct barbs){size->head_length * grow * (open ? OPEN_LENGTH : 1),
+                          size->head_width / 2 * grow * (open ? OPEN_WIDTH : 1)};
+}
+
+/* Of an open head, from its tip to where its arms part. */
+static double open_notch(const struct drawing *drawing, struct barbs barbs)
+{
+    double arm = OPEN_ARM * drawing->size.defense_line;
+    return arm * vec2_length(vec2_of(barbs.back, barbs.aside)) / barbs.aside;
+}
+
 double head_reach(const struct drawing *drawing, const struct stroke *stroke)
 {
     double grow = stroke->grow > 1 ? 1.18 : 1;
-    return stroke->head ? HEAD_BODY * drawing->size.head_length * grow : 0;
+    if (!stroke->head || stroke->class != CLASS_DEFENSE_MOVE) {
+        return stroke->head ? HEAD_BODY * drawing->size.head_length * grow : 0;
+    }
+    return 0.8 * open_notch(drawing, barbs_of(drawing, stroke->class, grow));
 }
 
 /* The reader's own, of the part that is to be seen as such. */
@@ -345,22 +371,39 @@ static double head_grown(const struct stroke *stroke)
     return stroke->grow > 1 ? 1.18 : 1;
 }
 
-static struct head head_at(const struct drawing *drawing, struct vec2 tip, struct vec2 way,
-                           double grow)
+static struct head head_at(const struct drawing *drawing, enum scene_class class, struct vec2 tip,
+                           struct vec2 way, double grow)
 {
-    double long_ = drawing->size.head_length * grow, half = drawing->size.head_width * grow / 2;
-    struct vec2 square = vec2_left(way), back = vec2_along(tip, way, -long_);
-    return (struct head){{tip, vec2_along(back, square, half),
-                          vec2_along(tip, way, -HEAD_NOTCH * long_),
-                          vec2_along(back, square, -half), tip}};
+    struct barbs barbs = barbs_of(drawing, class, grow);
+    struct vec2 square = vec2_left(way), back = vec2_along(tip, way, -barbs.back);
+    double notch =
+        class == CLASS_DEFENSE_MOVE ? open_notch(drawing, barbs) : HEAD_NOTCH * barbs.back;
+    return (struct head){{tip, vec2_along(back, square, barbs.aside), vec2_along(tip, way, -notch),
+                          vec2_along(back, square, -barbs.aside), tip}};
+}
+
+/* From a barb of an open head to the inner edge of its arm. */
+static struct vec2 arm_inside(const struct drawing *drawing, const struct head *head, int barb)
+{
+    struct vec2 way = vec2_unit(vec2_sub(head->edge[barb], head->edge[0]));
+    struct vec2 square = vec2_left(way), notch = vec2_sub(head->edge[2], head->edge[0]);
+    double arm = OPEN_ARM * drawing->size.defense_line;
+    return vec2_along(head->edge[barb], square, vec2_dot(notch, square) < 0 ? -arm : arm);
 }
 
 static struct scene_item *head_fill(struct drawing *drawing, enum scene_class class, enum role role,
                                     const struct head *head)
 {
+    bool open = class == CLASS_DEFENSE_MOVE;
     pen_move(drawing, head->edge[0]);
     for (int i = 1; i + 1 < HEAD_EDGE; i++) {
+        if (open && i == 3) {
+            pen_line(drawing, arm_inside(drawing, head, i));
+        }
         pen_line(drawing, head->edge[i]);
+        if (open && i == 1) {
+            pen_line(drawing, arm_inside(drawing, head, i));
+        }
     }
     pen_close(drawing);
     return pen_fill(drawing, class, role);
@@ -369,7 +412,7 @@ static struct scene_item *head_fill(struct drawing *drawing, enum scene_class cl
 struct scene_item *head_draw(struct drawing *drawing, enum scene_class class, enum role role,
                              struct vec2 tip, struct vec2 way, double grow)
 {
-    struct head head = head_at(drawing, tip, way, grow);
+    struct head head = head_at(drawing, class, tip, way, grow);
     return head_fill(drawing, class, role, &head);
 }
 
@@ -378,7 +421,7 @@ struct head line_head(const struct drawing *drawing, const struct stroke *stroke
     double grow = head_grown(stroke), length = path_length(&stroke->path) - back;
     struct vec2 tip = path_point(&stroke->path, length);
     struct vec2 from = path_point(&stroke->path, length - 0.9 * drawing->size.head_length * grow);
-    return head_at(drawing, tip, vec2_unit(vec2_sub(tip, from)), grow);
+    return head_at(drawing, stroke->class, tip, vec2_unit(vec2_sub(tip, from)), grow);
 }
 
 struct scene_item *line_head_draw(struct drawing *drawing, const struct stroke *stroke)

@@ -9,9 +9,8 @@
 #define CAME_FEET 6.0    /* so far off it is seen from where he came, */
 #define CAME_SECONDS 4.0 /* if he did so lately */
 #define CLEAR_POINTS 0.9 /* white round a symbol's body */
+#define OWN_NUMERAL 1.12 /* times the others' size: a copy loses the color, not that (ours) */
 #define OVER 0.05        /* s: what ends so soon after the beginning is drawn as done (scope_of) */
-#define NUMERAL_RADIUS 0.36 /* of its size: half a figure, */
-#define OWN_X 0.3           /* points that it keeps off its own X (ours) */
 
 struct str body_text(struct drawing *drawing, body who)
 {
@@ -322,125 +321,6 @@ void symbols_place(struct drawing *drawing)
     }
 }
 
-/* How deep a circle is inside another's room, points. */
-static double circle_depth(struct vec2 at, double radius, struct vec2 other, double room)
-{
-    return real_max(0, radius + room - vec2_distance(at, other));
-}
-
-/* How deep a numeral at `at` would lie on things, points; 0: on nothing. */
-static double numeral_trouble(struct drawing *drawing, const struct symbol *own, struct vec2 at)
-{
-    const struct sizes *size = &drawing->size;
-    double radius = 0.40 * size->x_numeral, trouble = 0;
-    trouble += 10 * vec2_distance(at, frame_keep(&drawing->frame, at, radius));
-    for (size_t i = 0; i < drawing->symbols.count; i++) {
-        const struct symbol *symbol = &drawing->symbols.at[i];
-        if (symbol == own) {
-            continue;
-        }
-        trouble += 3 * circle_depth(at, radius, symbol->at, symbol->radius + 0.5);
-        trouble +=
-            symbol->has_numeral ? 3 * circle_depth(at, radius, symbol->numeral, radius + 0.5) : 0;
-    }
-    for (size_t i = 0; i < drawing->stops.count; i++) {
-        const struct stop *stop = &drawing->stops.at[i];
-        if (stop->kind == STOP_RING) {
-            trouble += 2 * circle_depth(at, radius, stop->at, stop_radius(drawing, stop) + 0.5);
-        } else if (stop->kind == STOP_BAR) {
-            trouble += 2 * circle_depth(at, radius, bar_nearest(drawing, stop, at),
-                                        size->bar_stroke / 2 + 0.7);
-        }
-    }
-    for (int far = 0; far <= (drawing->frame.full ? 1 : 0); far++) { /* it tells which way is up */
-        struct vec2 ring = basket_marks(drawing, far == 1).ring;
-        trouble += 3 * circle_depth(at, radius, ring, size->basket + 0.5);
-    }
-    for (size_t i = 0; i < drawing->discs.count; i++) {
-        trouble += 3 * circle_depth(at, radius, drawing->discs.at[i].at, size->order + 0.5);
-    }
-    for (size_t i = 0; i < drawing->strokes.count; i++) {
-        const struct stroke *line = &drawing->strokes.at[i];
-        if (line->ink_count > 1 && !stroke_is_beyond(drawing, line, at, radius + 0.7)) {
-            trouble += real_max(0, radius + 0.7 - stroke_distance(drawing, line, at));
-        }
-    }
-    return trouble;
-}
-
-double numeral_reach(const struct sizes *size)
-{
-    return size->x_half + 0.20 * size->k + 0.30 * size->x_numeral;
-}
-
-/* How far off it is, that way, clear of its own X: past the end of an arm a little further. */
-static double numeral_clear(const struct sizes *size, struct vec2 way, bool touches)
-{
-    double least = NUMERAL_RADIUS * size->x_numeral + size->x_stroke / 2 + OWN_X;
-    if (touches) {
-        return 0;
-    }
-    double along = (fabs(way.x) + fabs(way.y)) * size->x_half;
-    double aside2 = 2 * size->x_half * size->x_half - along * along;
-    return along + real_sqrt(real_max(0, least * least - aside2));
-}
-
-/* Round an X, right of it first, at `far` times the usual distance: takes a place that is in less
- * trouble than `best`. */
-static void number_round(struct drawing *drawing, struct symbol *symbol, double far, bool touches,
-                         double *best)
-{
-    static const struct vec2 ways[] = {{1, 0},        {-1, 0},        {0, -1},      {0, 1},
-                                       {0.71, -0.71}, {-0.71, -0.71}, {0.71, 0.71}, {-0.71, 0.71},
-                                       {0.92, -0.38}, {-0.92, -0.38}, {0.92, 0.38}, {-0.92, 0.38},
-                                       {0.38, -0.92}, {-0.38, -0.92}, {0.38, 0.92}, {-0.38, 0.92}};
-    const struct sizes *size = &drawing->size;
-    double reach = far * numeral_reach(size);
-    for (size_t w = 0; *best > 0 && w < sizeof ways / sizeof *ways; w++) {
-        double taller = ways[w].x == 0 ? 0.08 * size->x_numeral : 0;
-        double off = real_max(reach + taller, numeral_clear(size, vec2_unit(ways[w]), touches));
-        struct vec2 at = vec2_along(symbol->at, ways[w], off);
-        double trouble = numeral_trouble(drawing, symbol, at);
-        if (trouble < *best) {
-            *best = trouble;
-            symbol->numeral = at;
-            symbol->has_numeral = true;
-        }
-    }
-}
-
-/* The first place that is free. Whom a read is about is numbered on the best one there is, as a
- * card's title names that defender; but not on a small picture that stands among words. */
-static void number_one(struct drawing *drawing, struct symbol *symbol, bool must)
-{
-    bool any = must && (!drawing->size.small || drawing->options->plain);
-    double best = any ? 1e9 : 1e-9;
-    for (int turn = 0; turn < 2 && !symbol->has_numeral; turn++) { /* it may touch its X at last */
-        for (double far = 1; far < 1.7 && best > 0; far += 0.15) {
-            number_round(drawing, symbol, far, turn == 1, &best);
-        }
-    }
-}
-
-static bool is_spoken_of(const struct drawing *drawing, body who)
-{
-    return read_is_about(drawing, who) || (drawing->options->named >> body_number(who) & 1) != 0;
-}
-
-void symbols_number(struct drawing *drawing)
-{
-    for (int turn = 0; turn < 2; turn++) { /* whom words are about first */
-        for (size_t i = 0; i < drawing->symbols.count; i++) {
-            struct symbol *symbol = &drawing->symbols.at[i];
-            bool must = body_is_defender(symbol->who) && is_spoken_of(drawing, symbol->who);
-            if (body_is_defender(symbol->who) && must == (turn == 0) &&
-                (must || !drawing->size.small)) {
-                number_one(drawing, symbol, must);
-            }
-        }
-    }
-}
-
 void x_pen(struct drawing *drawing, struct vec2 at, double half)
 {
     pen_move(drawing, vec2_of(at.x - half, at.y - half));
@@ -505,7 +385,10 @@ static void attacker_draw(struct drawing *drawing, const struct symbol *symbol)
     }
     struct scene_item *item =
         put_text(drawing, CLASS_PLAYER, body_text(drawing, symbol->who), symbol->at,
-                 size->numeral * (symbol->ball ? 0.92 : 1), own ? FACE_EXTRABOLD : FACE_BOLD, role);
+                 size->numeral * (symbol->ball ? 0.92
+                                  : own        ? OWN_NUMERAL
+                                               : 1),
+                 own ? FACE_EXTRABOLD : FACE_BOLD, role);
     item->who = symbol->who;
 }
 
