@@ -299,6 +299,76 @@ START_TEST(a_trap_is_where_the_dribble_ends)
 }
 END_TEST
 
+/* Beyond the bar's end in open floor it would be a dash, and the way a pass. */
+START_TEST(a_way_on_from_a_screen_begins_at_the_bar)
+{
+    const struct scene *scene = pictured(screen_at_top, 1, 0, 0);
+    points_list roll = line_of(scene, CLASS_MOVE, 5), bar = ink_of(bar_of(scene, 5));
+    double off = segment_distance(roll.at[0], bar.at[0], bar.at[1], NULL);
+    ck_assert_msg(off < 0.3 * scene->scale, "it begins %g pt off", off);
+}
+END_TEST
+
+/* A disc on a short line is at one of its ends. */
+static void assert_one_piece(const struct scene *scene, const struct scene_item *disc)
+{
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->line != disc->line || !is_drawn_line(item, CLASS_MOVE, disc->who)) {
+            continue;
+        }
+        points_list points = ink_of(item);
+        struct path path = path_of(&arena, points.at, points.count);
+        struct vec2 begin = points.at[0], end = points.at[points.count - 1];
+        bool on = way_distance(disc->at, points.at, points.count) < 0.5 * disc->radius;
+        double least =
+            real_min(vec2_distance(disc->at, begin), vec2_distance(disc->at, end)) / disc->radius;
+        ck_assert_msg(!on || least < 1.7 || path_length(&path) > 6 * disc->radius,
+                      "%d's line of %g pt is two dashes", body_number(disc->who),
+                      path_length(&path));
+    }
+}
+
+START_TEST(a_number_leaves_a_short_line_in_one_piece)
+{
+    static const char short_runs[] = "play \"Gate\"\n"
+                                     "  level u16 girls\n"
+                                     "  start 1 top, 2 right wing, 3 left wing, 4 right corner, 5 "
+                                     "left corner\n"
+                                     "  ball 1\n"
+                                     "  step\n"
+                                     "    2 goes to right slot\n"
+                                     "    3 goes to left slot\n"
+                                     "    4 goes to right short corner\n";
+    const struct scene *scene = pictured(short_runs, 1, -1, 0);
+    int discs = 0;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->class == CLASS_ORDER && item->shape == ITEM_CIRCLE && !item->casing) {
+            discs++;
+            assert_one_piece(scene, item);
+        }
+    }
+    ck_assert_int_eq(discs, 3);
+}
+END_TEST
+
+/* On a copy the gray of a defender's way is black: its head alone tells it from a run. */
+START_TEST(a_defenders_head_is_open)
+{
+    const struct scene *scene = pictured(screen_at_top, 1, 0, 0);
+    size_t open = 0, filled = 0;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        bool head = item->shape == ITEM_PATH && item->fill != ROLE_NONE && !item->casing;
+        open += head && item->class == CLASS_DEFENSE_MOVE && item->count == 7 ? 1 : 0;
+        filled += head && item->class == CLASS_MOVE && item->count == 5 ? 1 : 0;
+    }
+    ck_assert_uint_eq(open, 2);
+    ck_assert_uint_eq(filled, 2);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("seen");
@@ -316,6 +386,9 @@ int main(void)
     tcase_add_test(all, a_line_ends_in_no_hook_that_its_head_hides);
     tcase_add_test(all, a_number_stands_at_its_bar_and_not_behind_an_x);
     tcase_add_test(all, a_trap_is_where_the_dribble_ends);
+    tcase_add_test(all, a_way_on_from_a_screen_begins_at_the_bar);
+    tcase_add_test(all, a_number_leaves_a_short_line_in_one_piece);
+    tcase_add_test(all, a_defenders_head_is_open);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
