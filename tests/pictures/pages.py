@@ -344,15 +344,15 @@ def look_at_tallies(folder):
                           '1d x1 and x5 switch: Slip', 'Times', 'Charted by'):
                 tap.ok(words in text, f'tally {paper}: says {words}', text)
             tap.ok('Imke' not in text, f'tally {paper}: nobody is named unasked', text)
-    ferry = 'team "Kites"\n' + ''.join(f'  {n} "P{n} Venn", jersey {n}\n  {n % 5 + 1} "Q{n} Venn", jersey {n + 30}\n' for n in range(1, 6)) \
+    ferry = 'team "Kites"\n' + ''.join(f'  {(n - 1) % 5 + 1} "P{n} Venn", jersey {n}\n' for n in range(1, 10)) \
         + 'play "Ferry"\n  start 1 top, 2 right wing, 3 left corner, 4 right corner, 5 left block\n  ball 1\n  defense man\n  step "Bring it"\n' \
         '    5 ball screens for 1\n    chart set "Screen set before 1 moves"\n    read x5 drops "Pull up"\n      1 dribbles off 5 to right elbow\n' \
         '    read x5 hedges "Slip"\n      5 slips to the rim\n      1 passes to 5\n'
     for paper, size in PAPERS:
-        pdf = sheet(folder, 'chart', f'tally, ten players, {paper}', ferry, '--paper', paper)
-        pages = look_at(f'tally, ten players, {paper}', pdf, size) if pdf else []
-        tap.ok(len(pages) == 1, f'tally, ten players, {paper}: the reads stand on the page of the players', str(len(pages)))
-        tap.ok(pdf and 'Set Pull up Slip 1 #1' in plain(pdf), f'tally, ten players, {paper}: a player is counted by what charted takes', pdf and plain(pdf))
+        pdf = sheet(folder, 'chart', f'tally, nine players, {paper}', ferry, '--paper', paper)
+        pages = look_at(f'tally, nine players, {paper}', pdf, size) if pdf else []
+        tap.ok(len(pages) == 1, f'tally, nine players, {paper}: the reads stand on the page of the players', str(len(pages)))
+        tap.ok(pdf and 'Set Pull up Slip 1 #1' in plain(pdf), f'tally, nine players, {paper}: a player is counted by what charted takes', pdf and plain(pdf))
     short = many_steps(1) + '    chart set "Screen set"\n'
     pdf = sheet(folder, 'chart', 'tally, typed in', short)
     tap.ok(pdf and '"Switchback" set ____ of ____' in plain(pdf) and '"Switchback" points ____ in ____' in plain(pdf),

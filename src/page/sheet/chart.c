@@ -280,7 +280,9 @@ static void add_table(struct rows *rows, const word_list *words, size_t from, do
     struct galley *end = galley_new(rows->setter.arena);
     galley_rule(end, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.9, ROLE_INK);
     end->height = TABLE_END;
-    rows_add(rows, end);
+    if (rows_room(rows) >= TABLE_END) { /* no page for a rule alone */
+        rows_add(rows, end);
+    }
     rows->columns = NULL;
 }
 

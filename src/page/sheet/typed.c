@@ -58,7 +58,7 @@ void typed_add(struct rows *rows, const struct play *play, const point_list *cha
     line_list lines = lines_of(arena, play, charts);
     struct galley *row = rows_section(
         rows, STR("To keep it, type in under charted, date, game"),
-        STR("A player\xE2\x80\x99s own line ends in by and her name or jersey: by \"#4\"."));
+        STR("A player\xE2\x80\x99s own line ends in by and her name or jersey: by \"#7\"."));
     double width = (PAGE_WIDE - HALF_GAP) / 2, top = row->height;
     size_t half = (lines.count + 1) / 2;
     for (size_t i = 0; i < lines.count; i++) {
