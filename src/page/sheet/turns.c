@@ -6,8 +6,7 @@
 #include "base/limits.h"
 #include "language/tell/tell.h"
 
-#define THERE (4 * FEET) /* so near a spot one stands on it; as near as it is called by its name   \
-                          */
+#define THERE (4 * FEET) /* so near a spot one stands on it (ours) */
 
 /* "1, 2 and 3": of those who are on the floor; returns how many. */
 static int print_spots(struct strbuf *out, const struct play *play, body (*of)(int number))
