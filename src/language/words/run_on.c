@@ -103,6 +103,7 @@ static bool read_open(struct run_on_run *r, size_t at)
     if (who->kind == WHO_PLAYER) {
         r->people.said = who->number;
     }
+    r->people.asked = who->kind == WHO_DEFENDER ? who->number : 0;
     r->out->read_count++;
     piece->from = to; /* what is left of it is done then */
     piece->kind = RUN_ON_DEED;
@@ -238,6 +239,24 @@ static void open_short_forms(struct token *tokens, size_t count)
     }
 }
 
+/* a quick three, the corner three: a shot, and nobody. */
+static void threes_open(struct token *tokens, size_t count)
+{
+    static const char *const before[] = {"quick", "open", "big", "early", NULL};
+    static const char *const wants[] = {"need", "want", "get", "needs", "wants", "got", NULL};
+    for (size_t i = 2; i < count; i++) {
+        struct token *three = &tokens[i];
+        bool article = tokens[i - 2].filler && token_is_among(three - 1, before);
+        bool wanted = three[-1].filler && token_is_among(three - 2, wants);
+        if (token_is_spelled(three) && three->number == 3 && !three->possessive &&
+            (article || wanted)) {
+            three->kind = TOKEN_WORD;
+            three->text = STR("shot");
+            three->first = 's';
+        }
+    }
+}
+
 /* One who screens for the same one twice: the second time tells of the first. */
 bool run_on_told_twice(const sentence_list *all)
 {
@@ -274,6 +293,7 @@ bool run_on_read(struct cursor *c, bool note, struct run_on *out)
     struct token *tokens = arena_array(c->arena, struct token, room);
     size_t count = contractions_open(c->at, (size_t)(c->end - c->at), tokens, room);
     open_short_forms(tokens, count);
+    threes_open(tokens, count);
     *out = (struct run_on){.read_count = 0};
     opened.at = opened.first = tokens;
     opened.end = tokens + count;

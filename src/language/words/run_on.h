@@ -61,6 +61,7 @@ struct run_on_people {
     int said;      /* who acted in the last one */
     int moved;     /* the last of them who did not have the ball */
     int addressed; /* 4 you come up: he is you; 0: nobody */
+    int asked;     /* the defender of the last read; 0: none */
 };
 /* run_on_say: the clause as the language has it; false: it does not say who acts, and nobody goes
  * on from the one before. `*nothing`: it tells nothing to do. */

@@ -166,9 +166,34 @@ static bool range_of(const struct cursor *c, const struct act *one, const struct
     return false;
 }
 
+/* and then five right then five ducks in: who acts, said twice. */
+static size_t stammers(struct cursor *c, struct token *tokens, size_t count)
+{
+    static const char *const joints[] = {"and", "then", "so", "now", "okay", "but", NULL};
+    static const char *const between[] = {"right", "then", "okay", "uh",   "um",
+                                          "yeah",  "so",   "now",  "well", NULL};
+    for (size_t i = 1; i + 2 < count; i++) {
+        const struct token *at = &tokens[i];
+        size_t next = i + 1;
+        while (next + 1 < count && token_is_among(&tokens[next], between)) {
+            next++;
+        }
+        if (next > i + 1 && at->kind == TOKEN_NUMBER && !at->possessive &&
+            token_is_among(at - 1, joints) && same_word(at, &tokens[next]) &&
+            !tokens[next].possessive && run_on_verb(c, run_on_past_aux(c, &tokens[next + 1]))) {
+            tell_again(c, at, &tokens[next], false);
+            memmove(&tokens[i], &tokens[next], (count - next) * sizeof *tokens);
+            count -= next - i;
+            c->end = tokens + count;
+        }
+    }
+    return count;
+}
+
 size_t run_on_again(struct cursor *c, struct token *tokens, size_t count)
 {
     struct run_on_pieces pieces;
+    count = stammers(c, tokens, count);
     if (!run_on_cut(c, &pieces)) {
         return count;
     }

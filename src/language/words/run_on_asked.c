@@ -17,13 +17,26 @@ static bool guards_behind(const struct token *at, const struct token *to)
     return at < to && token_is_among(at, words);
 }
 
+/* x3, in the place of `at`. */
+static void put_number(const struct cursor *c, const struct token *at, int number,
+                       struct recast *out)
+{
+    struct token x = *at;
+    x.kind = TOKEN_DEFENDER;
+    x.possessive = false;
+    x.first = '\0';
+    x.number = number;
+    x.integer = true;
+    x.text = str_format(c->arena, "x%d", number);
+    VEC_PUSH(c->arena, &out->tokens, x);
+}
+
 /* His defender, by number where it is known who guards whom. */
 static void put_guard(const struct cursor *c, const struct token *at, int number,
                       struct recast *out)
 {
     struct who man = {.kind = WHO_PLAYER, .number = number, .span = at->span};
     struct who guard = above_defender_of(c, &man, at->span);
-    struct token x = *at;
     if (guard.kind != WHO_DEFENDER) {
         struct cursor here = line_look(c, at);
         recast_number(&here, out, number);
@@ -31,13 +44,7 @@ static void put_guard(const struct cursor *c, const struct token *at, int number
         recast_word(&here, out, "defender");
         return;
     }
-    x.kind = TOKEN_DEFENDER;
-    x.possessive = false;
-    x.first = '\0';
-    x.number = guard.number;
-    x.integer = true;
-    x.text = str_format(c->arena, "x%d", guard.number);
-    VEC_PUSH(c->arena, &out->tokens, x);
+    put_number(c, at, guard.number, out);
 }
 
 /* it is there, that is not there: of the cut to the rim, not of who came up behind it. */
@@ -82,6 +89,17 @@ void run_on_asked(const struct cursor *line, const struct token *from, const str
         static const char *const meant[] = {"he", "she", "it", "that", NULL};
         int one =
             people->said == run_on_holder(&part) && people->moved ? people->moved : people->said;
+        static const char *const guards[] = {"stays",   "comes", "drops",  "steps", "goes",
+                                             "doesn't", "turns", "leaves", NULL};
+        if (at == from && people->asked && token_is_among(at, he_or_she) && at + 1 < to &&
+            token_is_among(at + 1, guards)) { /* if he stays back, behind what x5 was asked */
+            put_number(&part, at, people->asked, &said);
+            continue;
+        }
+        if (token_is_word(at, "you") && at > from && people->addressed) {
+            recast_number(&here, &said, people->addressed);
+            continue;
+        }
         int cut = token_is_word(at, "it") || token_is_word(at, "that") ? cutter(line) : 0;
         one = cut && cut != run_on_holder(&part) ? cut : one;
         if (at == from && token_is_among(at, meant) && one) {

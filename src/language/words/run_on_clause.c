@@ -147,11 +147,6 @@ void run_on_moment(struct run_on_run *r, const struct run_on_piece *piece)
     r->people.said = number ? number : r->people.said;
 }
 
-void run_on_leave_out(struct run_on_run *r, const struct run_on_piece *piece)
-{
-    note_left_out(r->c, span_join(piece->from->span, piece->to[-1].span));
-}
-
 /* Behind what is done, how or by whom it is: it can be left out, with a note. */
 static bool tail_at(const struct cursor *c, const struct token *at)
 {
@@ -237,6 +232,19 @@ static void look_from(struct run_on_run *r, const struct run_on_piece *piece)
         at++;
     }
     r->people.moved = at < piece->to ? attacker_at(at, piece->to) : r->people.moved;
+}
+
+void run_on_leave_out(struct run_on_run *r, const struct run_on_piece *piece)
+{
+    static const char *const yous[] = {"you", "don't", "you're", NULL};
+    const struct token *at = past_sounds(piece->from, piece->to);
+    int said = at < piece->to ? attacker_at(at, piece->to) : 0;
+    note_left_out(r->c, span_join(piece->from->span, piece->to[-1].span));
+    if (said && piece->kind == RUN_ON_DEED) { /* 2 you don't watch him: it goes on with 2 */
+        bool you = at + 1 < piece->to && token_is_among(at + 1, yous);
+        r->people.said = said;
+        r->people.addressed = you ? said : r->people.addressed;
+    }
 }
 
 /* The clause at `at`, or it and the next ones; gives how many were read, 0: none. */

@@ -197,6 +197,7 @@ static bool begins_behind(const struct cursor *c, const struct token *at)
 {
     static const char *const leads[] = {"to", "into", "for", "off", "at", "with", "from", NULL};
     return at < c->end && (run_on_begins(c, at) || kind_at(c, at) != RUN_ON_DEED ||
+                           run_on_past_openers(c, at) > at + 1 || /* what I want is 5 to come */
                            (!token_is_among(at, leads) && run_on_verb(c, run_on_past_aux(c, at))));
 }
 
@@ -213,8 +214,8 @@ static bool binds(const struct token *at)
         "feed",     "soon",   "time",    "since",  "cause",   "whether", "screens", "screen",
         "pass",     "passes", "got",     "has",    "in",      "second",  "moment",  "is",
         "both",     "player", "number",  "gives",  "give",    "then",    "before",  "say",
-        "inbounds", "lobs",   "not",     "guards", "through", "out",     "switch",  "us",
-        NULL};
+        "inbounds", "lobs",   "not",     "use",    "uses",    "guards",  "through", "out",
+        "switch",   "us",     NULL};
     return token_is_among(at, words) || at->filler;
 }
 
@@ -233,7 +234,8 @@ static bool on_to(const struct cursor *c, const struct token *at)
 static bool runs_on(const struct cursor *c, const struct token *from, const struct token *at)
 {
     static const char *const turns[] = {"if", "because", "cause", "cuz", "otherwise", NULL};
-    if (at <= from) {
+    if (at <= from || (token_is_word(at, "you") && at + 1 < c->end &&
+                       token_is_word(at + 1, "know"))) { /* you know: a sound */
         return false;
     }
     if (token_is_word(at, "don't") && done_between(c, from, at)) {
@@ -334,7 +336,8 @@ static bool is_joint(const struct token *at)
 static bool once_more(const struct cursor *c, const struct token *verb, const struct token *at)
 {
     static const char *const words[] = {"is", "are", "has", "have", "got", "to", "gets", NULL};
-    if (at <= verb || binds(at - 1) || !run_on_verb(c, verb) || token_is_among(verb, words)) {
+    bool bound = binds(at - 1) && !token_is_word(at - 1, "out");
+    if (at <= verb || bound || !run_on_verb(c, verb) || token_is_among(verb, words)) {
         return false;
     }
     at += token_is_player(at) && at + 1 < c->end;
@@ -344,8 +347,10 @@ static bool once_more(const struct cursor *c, const struct token *verb, const st
 /* goes up and screens, comes up and fills the top: of what he does the first leads there. */
 static bool runs_in(const struct cursor *c, const struct token *verb, const struct token *at)
 {
-    static const char *const goes[] = {"goes",  "go",   "comes",   "come",   "runs", "run", "gets",
-                                       "steps", "step", "sprints", "sprint", "get",  NULL};
+    static const char *const goes[] = {"goes",    "go",     "comes", "come",    "runs",   "run",
+                                       "gets",    "steps",  "step",  "sprints", "sprint", "get",
+                                       "slides",  "slide",  "drops", "drop",    "lifts",  "lift",
+                                       "rotates", "rotate", NULL};
     static const char *const deeds[] = {"sets", "set",   "screens",  "screen",  "picks",
                                         "fill", "fills", "replaces", "replace", NULL};
     struct cursor trial = line_look(c, verb);
