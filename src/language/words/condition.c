@@ -244,6 +244,26 @@ static int take_read(struct cursor *c)
     return verb;
 }
 
+/* helps on 1's drive, which no sentence tells: of whose, is left out. */
+static void of_whose(const struct cursor *c, const struct token *end)
+{
+    const struct token *whose = c->at;
+    while (whose < end && !(whose->possessive && whose->kind == TOKEN_NUMBER)) {
+        whose++;
+    }
+    if (whose == end) {
+        return;
+    }
+    struct who who = {.kind = WHO_PLAYER, .number = (int)whose->number, .span = whose->span};
+    above_list list = above_sentences(c, true);
+    for (size_t i = 0; i < list.count; i++) {
+        if (acts_in(list.at[i], &who)) {
+            return;
+        }
+    }
+    note_left_out(c, span_join(whose[-1].span, end[-1].span));
+}
+
 /* x4 steps up to stop him, x3 is late: as reads.def has it, with nothing of it left. */
 static bool asked_read(struct cursor *c, struct condition *out, struct who *object)
 {
@@ -264,6 +284,7 @@ static bool asked_read(struct cursor *c, struct condition *out, struct who *obje
     if (at_ball && (!above_holder(c, &holder) || (own && same_who(&holder, &man)))) {
         return false;
     }
+    of_whose(c, trial.at);
     c->at = trial.at;
     out->verb = (enum verb)verb;
     if (at_ball) {
