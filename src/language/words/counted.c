@@ -70,7 +70,12 @@ void counted_part(struct predicate *p)
     if (s->verb != VERB_DRIBBLES || !p->phrase.counted || s->subject.count != 1) {
         return;
     }
-    if (s->place && p->part_way) {
+    bool bounce = str_is(cursor_text(p->c, s->verb_span), "bounce");
+    if (bounce && !s->place && p->c->speech) { /* 3 backdoor, bounce: a pass, mostly */
+        diag_help(p->c->diags,
+                  REFUSE(p->c, TEXT_LEFT_OVER, s->verb_span, "`bounce` alone: what is bounced?"),
+                  "write `bounce pass to 3`, or `takes one dribble`");
+    } else if (s->place && p->part_way) {
         toward_place(p);
     } else if (p->c->speech && !s->place && !p->way_said && p->phrase.to == SPOT_COUNT) {
         toward_rim(p);

@@ -337,6 +337,15 @@ static char third_of(const struct token *next)
     return plain ? next->text.at[2] : '\0';
 }
 
+/* sets an up screen, a back screen; sets up the screen is any. */
+static bool an_up_screen(const struct token *from, const struct token *to)
+{
+    while (from < to && !token_is_word(from, "an")) {
+        from++;
+    }
+    return from < to;
+}
+
 bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out)
 {
     const struct token *longest = c->at;
@@ -374,6 +383,9 @@ bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out)
         }
     }
     bool found = longest > c->at;
+    if (found && str_is(str_of(out->words), "sets up screen") && an_up_screen(c->at, longest)) {
+        out->screen = SCREEN_BACK;
+    }
     c->at = longest;
     return found;
 }
