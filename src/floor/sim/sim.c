@@ -244,13 +244,19 @@ static void say_supposed(struct diags *diags, const deed_list *supposed)
 {
     for (size_t i = 0; i < supposed->count; i++) {
         const struct wait *deed = supposed->at[i];
-        const char *does = verb_row(deed->verb)->words;
+        struct strbuf does;
+        strbuf_init(&does, diags->arena);
+        strbuf_print(&does, "x%d %s", body_number(deed->who), verb_row(deed->verb)->words);
+        if (body_is_attacker(deed->other)) {
+            strbuf_print(&does, " %d", body_number(deed->other));
+        }
+        struct str told = strbuf_str(&does);
         struct diag *diag = diag_add(diags, DIAG_RUN_SUPPOSED, deed->span,
-                                     "it is taken as given that x%d %s: the defense does not do so "
+                                     "it is taken as given that %.*s: the defense does not do so "
                                      "here by itself",
-                                     body_number(deed->who), does);
-        diag_help(diags, diag, "`if x%d %s, ...` makes a read of it, with a picture of its own",
-                  body_number(deed->who), does);
+                                     STR_ARG(told));
+        diag_help(diags, diag, "`if %.*s, ...` makes a read of it, with a picture of its own",
+                  STR_ARG(told));
     }
 }
 
@@ -276,12 +282,12 @@ static void hear(struct diags *diags, const struct diags *heard)
 static struct segment *run_as_said(const struct attempt *attempt, struct diags *diags)
 {
     struct diags first;
-    diags_init(&first, attempt->arena);
+    diags_init(&first, diags->arena); /* what is heard outlives the run */
     struct segment *segment = run_course(attempt, &first, NULL), *last = segment;
     deed_list *supposed = arena_new(attempt->arena, deed_list);
     while (last->end->lacked && !is_supposed(supposed, last->end->lacked)) {
         struct diags heard;
-        diags_init(&heard, attempt->arena);
+        diags_init(&heard, diags->arena);
         VEC_PUSH(attempt->arena, supposed, last->end->lacked);
         last = run_course(attempt, &heard, supposed);
         if (last->ran) {

@@ -107,10 +107,11 @@ static void say_unmet(struct world *world, const struct job *job, enum diag_code
                  STR_ARG(words_of(world, job->task)), STR_ARG(what));
     if (body_is_defender(wait->who)) {
         world->lacked = wait->kind == WAIT_DEED ? wait : NULL;
-        diag_help(world->diags, diag,
-                  "what the defense may do is a read: `if %.*s, …` in place of `when`; or write "
-                  "what brings it about",
-                  STR_ARG(what));
+        diag_help(
+            world->diags, diag,
+            "what the defense may do is a read: begin with `if %.*s, …`; or write what brings it "
+            "about",
+            STR_ARG(what));
         return;
     }
     diag_help(world->diags, diag,
