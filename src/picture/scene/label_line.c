@@ -75,6 +75,10 @@ static double stubs_score(const struct drawing *drawing, const struct stroke *st
 double on_line_score(const struct drawing *drawing, const struct stroke *stroke,
                      const struct candidate *place, double whole)
 {
-    bool hides = hides_leg(stroke, place, 1.15 * drawing->size.order);
+    const struct sizes *size = &drawing->size;
+    bool on_head = place->on && stroke->head &&
+                   segment_distance(place->at, stroke->back, stroke->tip, NULL) <
+                       size->order + size->head_width / 2;
+    bool hides = on_head || hides_leg(stroke, place, 1.15 * size->order);
     return stubs_score(drawing, stroke, place, whole) + (hides ? HIDES_LEG : 0);
 }

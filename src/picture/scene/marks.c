@@ -159,7 +159,7 @@ double stroke_distance(const struct drawing *drawing, const struct stroke *strok
     }
     if (stroke->head && stroke->path.count > 1) {
         double t, far = segment_distance(at, stroke->back, stroke->tip, &t);
-        least = real_min(least, far - 0.45 * (1 - t) * drawing->size.head_width);
+        least = real_min(least, far - 0.9 * (1 - t) * barbs_of(drawing, stroke->class, 1).aside);
     }
     return least;
 }
