@@ -55,6 +55,37 @@ static void note_no_room(struct maker *m, const struct sentence *s, const struct
               who_text(m, task->who).at);
 }
 
+/* Where he has gone out of the screen before, as the step has it in each of its reads; or NULL. */
+static const struct task *gone_before(const struct maker *m, const struct task *slip)
+{
+    for (size_t i = slip->screen_task >= 0 ? (size_t)slip->screen_task + 1 : task_count(m);
+         i < task_count(m); i++) {
+        const struct task *task = task_at(m, i);
+        bool goes = task->kind == TASK_MOVE || task->kind == TASK_USE;
+        if (goes && task->who == slip->who && task->shape != SHAPE_SETUP) {
+            return task;
+        }
+    }
+    return NULL;
+}
+
+static bool may_slip(struct maker *m, const struct sentence *s, const struct task *slip)
+{
+    const struct task *gone = gone_before(m, slip);
+    if (gone) {
+        int who = body_number(slip->who);
+        const char *does = verb_row(gone->verb)->words;
+        struct diag *diag = diag_add(
+            m->diags, DIAG_PLAY_SLIP_LATE, s->verb_span,
+            "%d %s out of this screen above, when it has been used: a slip comes before it "
+            "is set",
+            who, does);
+        diag_help(m->diags, diag, "write `%d %s` into a read of its own: read otherwise", who,
+                  does);
+    }
+    return !gone;
+}
+
 bool make_move(struct maker *m, const struct sentence *s, const struct voice *voice,
                struct task *task, struct work *work)
 {
@@ -63,6 +94,9 @@ bool make_move(struct maker *m, const struct sentence *s, const struct voice *vo
             return false;
         }
         task->slip = verb_is(task->verb, 'X');
+        if (task->slip && !may_slip(m, s, task)) {
+            return false;
+        }
     }
     if (task->verb == VERB_REPLACES) {
         if (!task_set_other(m, s, voice, task)) {

@@ -193,6 +193,16 @@ static void wait_for_spot(struct maker *m, size_t index)
     add_wait(m, task, wait);
 }
 
+/* The latest shot above the sentence, else the first one below it; -1: there is none. */
+static int shot_for(const struct maker *m, size_t index)
+{
+    int found = -1;
+    for (size_t i = 0; i < task_count(m) && (found < 0 || i < index); i++) {
+        found = task_at(m, i)->kind == TASK_SHOOT ? (int)i : found;
+    }
+    return found;
+}
+
 static void wait_for_shot(struct maker *m, size_t index)
 {
     struct task *task = task_at(m, index);
@@ -200,11 +210,10 @@ static void wait_for_shot(struct maker *m, size_t index)
         task->verb != VERB_BOXES_OUT) {
         return;
     }
-    for (size_t i = 0; i < task_count(m); i++) {
-        if (task_at(m, i)->kind == TASK_SHOOT) {
-            add_wait(m, task, event_wait_for((int)i, MOMENT_RELEASED));
-            return;
-        }
+    int shot = shot_for(m, index);
+    if (shot >= 0) {
+        add_wait(m, task, event_wait_for(shot, MOMENT_RELEASED));
+        return;
     }
     if (task->verb != VERB_GETS_BACK) {
         struct diag *diag =

@@ -74,22 +74,32 @@ struct fit {
     size_t index;
 };
 
+/* A copy of the line for `named` to read from `from` on, which may be changed from there: what
+ * looks back in it finds what stands in front. */
+static struct token *copied(const struct cursor *c, const struct token *from, struct cursor *named)
+{
+    const struct token *first = c->first ? c->first : from;
+    size_t before = (size_t)(from - first), count = (size_t)(c->end - first);
+    struct token *tokens = arena_array(c->arena, struct token, count);
+    for (size_t i = 0; i < count; i++) {
+        tokens[i] = first[i];
+    }
+    named->watch = NULL;
+    named->first = c->first ? tokens : NULL;
+    named->at = tokens + before;
+    named->end = tokens + count;
+    return tokens + before;
+}
+
 /* The moment with this one in the place of the token at `from`. */
 static bool named_read(const struct cursor *c, const struct token *from, const struct who *who,
                        struct fit *out)
 {
-    size_t count = (size_t)(c->end - from);
-    struct token *tokens = arena_array(c->arena, struct token, count);
-    for (size_t i = 0; i < count; i++) {
-        tokens[i] = from[i];
-    }
-    tokens[0] = token_number(c->arena, from, who->number);
     struct cursor named = *c;
     struct cursor_mark mark = cursor_mark(c);
-    named.watch = NULL;
+    struct token *tokens = copied(c, from, &named);
+    tokens[0] = token_number(c->arena, from, who->number);
     named.doer = NULL;
-    named.at = tokens;
-    named.end = tokens + count;
     bool read = event_read(&named, &out->event) && named.refusals == mark.refusals;
     bool ends =
         cursor_done(&named) || mark_is(&named, ',') || stop_is(&named) || subject_verb_is(&named);
@@ -222,9 +232,7 @@ static bool him_fits(const struct cursor *c, const struct token *from, struct ev
     }
     add_here(c, from, &all);
     size_t count = (size_t)(c->end - from), at = 0;
-    struct token *tokens = arena_array(c->arena, struct token, count);
     for (size_t i = 0; i < count; i++) {
-        tokens[i] = from[i];
         bool him = token_is_word(&from[i], "him") || token_is_word(&from[i], "her");
         bool ends = i + 1 == count || from[i + 1].kind == TOKEN_MARK;
         at = at == 0 && him && ends && i > 1 ? i : at;
@@ -235,10 +243,9 @@ static bool him_fits(const struct cursor *c, const struct token *from, struct ev
     if (at == 0 || all.count != 1 || all.at[0].kind != WHO_PLAYER) {
         return false;
     }
-    tokens[at] = token_number(c->arena, &from[at], all.at[0].number);
     named = *c;
-    named.watch = NULL;
-    named.at = tokens;
+    struct token *tokens = copied(c, from, &named);
+    tokens[at] = token_number(c->arena, &from[at], all.at[0].number);
     named.end = tokens + at + 1;
     bool read = event_read(&named, out) && cursor_done(&named) && out->object.kind == WHO_PLAYER &&
                 named.refusals == mark.refusals;

@@ -290,19 +290,6 @@ START_TEST(who_has_shot_has_no_ball_to_pass)
 }
 END_TEST
 
-/* Sagging off, nobody denies by rule: who waits for it has it, as in a read, and is told so. */
-START_TEST(what_no_rule_has_a_defender_do_is_taken_as_given)
-{
-    told_run(&told, "start five-out\nball 1\ndefense man sag\n"
-                    "when x2 denies, 2 cuts to the rim\n1 passes to 2\n");
-    ck_assert_msg(told_segment(&told, 0, -1)->ran, "%s", told_said(&told));
-    told_says(&told, "run.supposed", "it is taken as given that x2 denies");
-    told_run(&told, "start five-out\nball 1\ndefense man sag\nx2 sags\n"
-                    "when x2 denies, 2 cuts to the rim\n1 passes to 2\n");
-    told_says(&told, "run.stuck", "`x2 denies` does not come about");
-}
-END_TEST
-
 START_TEST(a_defender_who_never_does_it_is_said_by_name)
 {
     told_run(&told, "start five-out\ndefense man\nas x4 helps, 4 cuts to the rim\n"
@@ -841,7 +828,6 @@ int main(void)
     tcase_add_test(deeds, under_and_over_a_screen_are_told_apart);
     tcase_add_test(deeds, a_switch_can_be_waited_for);
     tcase_add_test(deeds, who_has_shot_has_no_ball_to_pass);
-    tcase_add_test(deeds, what_no_rule_has_a_defender_do_is_taken_as_given);
     tcase_add_test(deeds, a_defender_who_never_does_it_is_said_by_name);
     suite_add_tcase(suite, deeds);
     TCase *all = tcase_create("until");
