@@ -710,6 +710,7 @@ def books():
         tap.same(run('book', 'book.play', '-o', 'x.html', cwd=here)[:2], (0, 'x.html\n'), 'a book whose name ends in .html is a page')
         page = (here / 'x.html').read_text(encoding='utf-8')
         tap.ok(page.startswith('<!DOCTYPE html>') and page.rstrip().endswith('</html>'), 'the page is whole')
+        tap.same(run('book', 'book.play', '-p', 'Lantern', '-o', '{play}.html', cwd=here)[:2], (0, 'lantern.html\n'), 'a page of one play is not called as the book is')
         tap.same(run('book', 'book.play', '-o', 'y.html', cwd=here)[0], 0, 'once more')
         tap.ok((here / 'y.html').read_text(encoding='utf-8') == page, 'the same book gives the same page')
         policy_holds(page)

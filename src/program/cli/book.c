@@ -29,12 +29,22 @@ static bool page_options_good(const struct request *request)
     return false;
 }
 
+/* The name of the one play that is asked for, which is not to be taken for the whole book; or NULL.
+ */
+static const char *part_name(const struct request *request, const struct input *input,
+                             const struct picked *picked)
+{
+    return request->play && picked->count == 1
+               ? courtwright_play(input->book, picked->plays[0])->name
+               : NULL;
+}
+
 static int write_page(const struct request *request, struct input *input,
                       const struct picked *picked)
 {
     struct courtwright_web web = {picked->plays, picked->count, request->names, request->date};
-    const char *title = courtwright_title(input->book);
-    return one_page(request, input, &web, *title ? title : "playbook");
+    const char *title = courtwright_title(input->book), *part = part_name(request, input, picked);
+    return one_page(request, input, &web, part ? part : *title ? title : "playbook");
 }
 
 static int write_named(const struct request *request, struct input *input,
@@ -47,10 +57,8 @@ static int write_named(const struct request *request, struct input *input,
     options.two_sided = request->two_sided;
     options.crest = crest->at;
     options.crest_size = crest->size;
-    const char *title = courtwright_title(input->book);
-    bool part = request->play && picked->count == 1; /* not to be taken for the whole book */
-    const char *play = courtwright_play(input->book, picked->plays[0])->name;
-    char *name = part     ? format_text("%s book", play)
+    const char *title = courtwright_title(input->book), *part = part_name(request, input, picked);
+    char *name = part     ? format_text("%s book", part)
                  : *title ? format_text("%s book", title)
                           : format_text("playbook");
     int status = one_sheet(request, input, "book", &options, name);
