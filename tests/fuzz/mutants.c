@@ -45,6 +45,7 @@ static const char *const idle[] = {
     "they're",   "places",      "places,", "begins", /* 4 and 5 they're gonna; trade places; begins
                                                         a cut */
     "because",   "second,", /* because x2 sags, 1 passes; 4 first and 5 second, */
+    "each",                 /* 2 and 4 each move up */
     "x5",        "getting", /* 5 seals his own man, and an ice is jumped by the screener's */
     NULL};
 static const char *const fillers[] = {

@@ -7,16 +7,17 @@
 
 static struct told told;
 
-/* Sagging off, nobody denies by rule: who waits for it has it, as in a read, and is told so. */
+/* Nobody helps against a drive that does not come inside: who waits for it has it, as in a read,
+ * and is told so; not where a sentence has him do something else. */
 START_TEST(what_no_rule_has_a_defender_do_is_taken_as_given)
 {
-    told_run(&told, "start five-out\nball 1\ndefense man sag\n"
-                    "when x2 denies, 2 cuts to the rim\n1 passes to 2\n");
+    told_run(&told, "start five-out\nball 1\ndefense man\n1 drives left\n"
+                    "when x5 helps, 1 passes to 5\n");
     ck_assert_msg(told_segment(&told, 0, -1)->ran, "%s", told_said(&told));
-    told_says(&told, "run.supposed", "it is taken as given that x2 denies");
-    told_run(&told, "start five-out\nball 1\ndefense man sag\nx2 sags\n"
-                    "when x2 denies, 2 cuts to the rim\n1 passes to 2\n");
-    told_says(&told, "run.stuck", "`x2 denies` does not come about");
+    told_says(&told, "run.supposed", "it is taken as given that x5 helps");
+    told_run(&told, "start five-out\nball 1\ndefense man\n1 drives left\nx5 denies 5\n"
+                    "when x5 helps, 1 passes to 5\n");
+    told_says(&told, "run.stuck", "`x5 helps` does not come about");
 }
 END_TEST
 
