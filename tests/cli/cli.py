@@ -324,6 +324,8 @@ def draw():
         counted = out
         status, out, err = run('draw', 'good.play', '--measure', '-o', 'counted.txt', cwd=here)
         tap.ok((status, out, (here / 'counted.txt').read_text()) == (0, 'counted.txt\n', counted), '--measure -o writes it there', out + err)
+        one_message(run('draw', 'good.play', '--scale', '3', '-o', 'x.svg', cwd=here), 2, ['--scale', 'PNG'], 'an SVG has no pixels')
+        one_message(run('tidy', 'good.play', '--check', '-o', 'x.play', cwd=here), 2, ['--check', '-o'], 'what writes nothing takes no name')
         one_message(run('draw', 'good.play', '--measure', '--deps', 'x.d', cwd=here), 2, ['--deps', '-o'], 'what makes no file has no rule for make')
         tap.same(run('draw', 'good.play', '--measure', '-o', '-', cwd=here)[:2], (0, counted), 'or, for -, on standard output')
         one_message(run('draw', 'good.play', '--measure', '-o', 'good.play', cwd=here), 3, ['what was read'], 'and not over the input')

@@ -352,6 +352,15 @@ static struct user user_behind(const struct cursor *line, const struct token *at
     return user;
 }
 
+/* pins the middle man: a seal, and no screen; pins in the zone, pins it for 3 are screens. */
+static bool pins_man(const struct cursor *c)
+{
+    static const char *const pins[] = {"pins", "pin", "pinning", NULL};
+    struct cursor trial = *c;
+    return take_among(&trial, pins) && take_part_of_zone(&trial) && trial.at > c->at + 1 &&
+           token_is_among(trial.at - 1, sort_words);
+}
+
 /* 5 screens x4, so that 4 can step out; 5 screens the top of the zone, and 2 cuts: for whom it is,
  * and on whom. */
 static const struct token *inside_put(const struct cursor *line, const struct token *at,
@@ -361,9 +370,9 @@ static const struct token *inside_put(const struct cursor *line, const struct to
     struct somebody by;
     bool own;
     struct cursor trial = line_look(line, at);
-    if (at == line->at || !above_zone(line) || !phrase_read(&trial, FOR_ATTACKERS, &phrase) ||
-        phrase.verb != VERB_SCREENS || trial.at == line->end ||
-        !clause_subject(line, clause_begin(line, at), &by, &own)) {
+    if (at == line->at || !above_zone(line) || pins_man(&trial) ||
+        !phrase_read(&trial, FOR_ATTACKERS, &phrase) || phrase.verb != VERB_SCREENS ||
+        trial.at == line->end || !clause_subject(line, clause_begin(line, at), &by, &own)) {
         return NULL;
     }
     take_words(&trial, "for");

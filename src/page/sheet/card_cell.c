@@ -176,6 +176,23 @@ static bool put_situation_beside(struct filling_card *card, struct str situation
     return true;
 }
 
+/* Its name and what it is for, and what does not fit of the name. Where they are one line or two
+ * from card to card, the name leads in both. */
+static struct str put_head(struct filling_card *card, const struct card_words *words)
+{
+    bool small = card->size->name == TYPE_SMALL_CARD_NAME;
+    if (small) {
+        card->base = card->size->first - card->size->to_name + 1;
+    } else {
+        put_situation(card, words->situation, card->size->first);
+    }
+    struct str whole = put_name(card, words->alone);
+    if (small) {
+        put_situation(card, words->situation, card->base + TITLE_PITCH);
+    }
+    return whole;
+}
+
 /* `tight`: in as few lines as can be; one of no rows when that cannot be. */
 static struct card_cell make(const struct setter *setter, const struct card_size *size,
                              const struct diagram *diagram, const struct card_words *words,
@@ -187,19 +204,14 @@ static struct card_cell make(const struct setter *setter, const struct card_size
                                 .galley = galley_new(setter->arena),
                                 .width = size->width - 2 * size->inside};
     struct card_cell cell = {.galley = card.galley, .columns = 1};
-    bool small = size->name == TYPE_SMALL_CARD_NAME;
-    if (tight || small) {
+    if (tight) {
         card.base = size->first - size->to_name + 1;
+        cell.whole = put_name(&card, words->alone);
     } else {
-        put_situation(&card, words->situation, size->first);
+        cell.whole = put_head(&card, words);
     }
-    cell.whole = put_name(&card, words->alone);
     if (tight && !put_situation_beside(&card, words->situation)) {
         return cell;
-    }
-    if (!tight &&
-        small) { /* where it is one line or two from card to card, the name leads in both */
-        put_situation(&card, words->situation, card.base + TITLE_PITCH);
     }
     put_branch(&card);
     const struct scene *scene = fit_scene(&card, &cell.rows);
@@ -242,8 +254,7 @@ static struct card_cell make_wide(const struct setter *setter, const struct card
                                 .width = size->side};
     struct card_cell cell = {.galley = card.galley, .columns = 2};
     double left = size->inside + size->side + SIDE_GAP;
-    put_situation(&card, words->situation, size->first);
-    cell.whole = put_name(&card, words->alone);
+    cell.whole = put_head(&card, words);
     put_branch(&card);
     const struct text_block *caution = caution_words(&card);
     double first = size->height - SIDE_TOP - text_height(caution) + type_leading(TYPE_NOTE) - TAIL;

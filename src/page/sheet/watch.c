@@ -92,13 +92,23 @@ static void watch_screens(struct arena *arena, const struct segment *segment,
     VEC_PUSH(arena, out, ((struct watched){NULL, 0, strbuf_str(&text)}));
 }
 
+/* A cut that is to pass close, and does: what passes wider is a finding where a check looks at it,
+ * and nothing to learn from where none does. */
+static bool passes_close(const struct segment *segment, size_t use)
+{
+    const struct task *task = segment_task(segment, use);
+    double gap = segment->record[use].gap, most = check_find(STR("screen.gap"))->limit;
+    bool away = task->shape == SHAPE_BACK || task->shape == SHAPE_FADE;
+    return task->kind == TASK_USE && !away && gap >= 0 && gap <= most;
+}
+
 static void watch_gaps(struct arena *arena, const struct segment *segment,
                        const watched_list *found, watched_list *out)
 {
     size_t widest = segment->tasks;
     for (size_t i = 0; i < segment->tasks; i++) {
         bool wider =
-            segment_task(segment, i)->kind == TASK_USE && segment->record[i].gap >= 0 &&
+            passes_close(segment, i) &&
             (widest == segment->tasks || segment->record[i].gap > segment->record[widest].gap);
         widest = wider ? i : widest;
     }

@@ -36,6 +36,10 @@ static bool options_make(struct drawing *drawing)
         wrong_use(request, "--text live goes with a single SVG diagram only");
         return false;
     }
+    if (request->scale > 0 && (format != COURTWRIGHT_PNG || request->measure)) {
+        wrong_use(request, "--scale goes with PNG only");
+        return false;
+    }
     if (request->json && !request->measure) {
         wrong_use(request, "--json goes with --measure only");
         return false;

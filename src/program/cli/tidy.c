@@ -146,6 +146,9 @@ static int run(const struct request *request)
         (request->output || request->check || strcmp(request->words[0], "-") == 0)) {
         return wrong_use(request, "--write goes with a file, and without -o or --check");
     }
+    if (request->check && request->output) {
+        return wrong_use(request, "--check writes nothing: leave -o out");
+    }
     int status = input_load_words(&input, request, 0) ? tidy(request, &input) : STATUS_FILE;
     input_free(&input);
     return status;
