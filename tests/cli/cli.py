@@ -324,6 +324,8 @@ def draw():
         counted = out
         status, out, err = run('draw', 'good.play', '--measure', '-o', 'counted.txt', cwd=here)
         tap.ok((status, out, (here / 'counted.txt').read_text()) == (0, 'counted.txt\n', counted), '--measure -o writes it there', out + err)
+        long = 'play "G"\n  start five-out\n  ball 1\n  defense man\n  step\n    at 29 s, 1 passes to 2\n'
+        one_message(run('check', '-', stdin=long, cwd=here), 1, ['stdin:5:3', 'more than 30 seconds', '[run.long]'], 'what is said of a run is read when the run is gone')
         one_message(run('draw', 'good.play', '--scale', '3', '-o', 'x.svg', cwd=here), 2, ['--scale', 'PNG'], 'an SVG has no pixels')
         one_message(run('tidy', 'good.play', '--check', '-o', 'x.play', cwd=here), 2, ['--check', '-o'], 'what writes nothing takes no name')
         one_message(run('draw', 'good.play', '--measure', '--deps', 'x.d', cwd=here), 2, ['--deps', '-o'], 'what makes no file has no rule for make')
