@@ -395,7 +395,7 @@ static bool body_said(const struct cursor *c, const struct token *at, struct ite
     static const char bodies[] = "shoulder|hip|back|butt|side|body|hand|tail|heels|outside|inside";
     static const char own[] =
         "shoulder|hip|back|butt|side|body|tail|heels|man|defender|guy|girl|check|lane|lanes|way|"
-        "own side|own which|sides|feet|foot|knees|arms|elbows|eyes|head|chest|numbers|dribble|"
+        "own side|own sides|sides|feet|foot|knees|arms|elbows|eyes|head|chest|numbers|dribble|"
         "own man|own girl|own guy|own dribble|outside shoulder|inside shoulder|outside foot|inside "
         "foot|pivot foot|side of floor|side of court|time|breath|balance|momentum|shot|rhythm|"
         "left shoulder|right shoulder|own shoulder|own defender|speed|pace|angle|tracks|stance";
