@@ -156,6 +156,11 @@ bool court_inside(const struct court *court, struct vec2 p, double margin)
 
 bool court_in_lane(const struct court *court, struct vec2 p)
 {
-    return fabs(p.x) <= court->lane_half_width && p.y >= court->baseline &&
-           p.y <= court->free_throw;
+    return court_in_wider_lane(court, p, 0);
+}
+
+bool court_in_wider_lane(const struct court *court, struct vec2 p, double beyond)
+{
+    return fabs(p.x) <= court->lane_half_width + beyond && p.y >= court->baseline &&
+           p.y <= court->free_throw + beyond;
 }

@@ -90,6 +90,8 @@ struct vec2 court_stepped_in(const struct court *court, struct vec2 p);
 /* On the floor (both halves), at least `margin` inside every line. */
 bool court_inside(const struct court *court, struct vec2 p, double margin);
 bool court_in_lane(const struct court *court, struct vec2 p);
+/* The same of a lane wider by `beyond` metres at its sides and its top; below 0: narrower. */
+bool court_in_wider_lane(const struct court *court, struct vec2 p, double beyond);
 /* The nearest perimeter spot (corner, wing, slot, top) to p and how far it is. */
 enum spot court_nearest_perimeter(const struct court *court, struct vec2 p, enum side *side,
                                   double *far);

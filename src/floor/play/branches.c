@@ -23,6 +23,21 @@ static int place_of(const struct step *step, int branch)
     return before;
 }
 
+branch_list play_reads(struct arena *arena, const struct play *play)
+{
+    branch_list reads = {0};
+    for (size_t s = 0; s < play->steps.count; s++) {
+        const struct step *step = &play->steps.at[s];
+        for (size_t b = 0; b < step->branches.count; b++) {
+            const struct branch *branch = &step->branches.at[branch_told(step, (int)b)];
+            if (branch->kind == BRANCH_READ) {
+                VEC_PUSH(arena, &reads, branch);
+            }
+        }
+    }
+    return reads;
+}
+
 int branch_told(const struct step *step, int place)
 {
     int branch = 0;

@@ -313,6 +313,9 @@ bool task_is_throw(const struct task *task); /* the same or a shot: he has it no
  * ("otherwise") stands last: the branch told at `place`, and the letter of a branch. */
 int branch_told(const struct step *step, int place);
 char branch_letter(const struct step *step, int branch);
+/* The reads of all its steps, in the order in which they are told. */
+typedef VEC(const struct branch *) branch_list;
+branch_list play_reads(struct arena *arena, const struct play *play);
 
 /* "x3 trails or x3 goes over", "otherwise"; nothing for an option. To somebody: "you are denied".
  */

@@ -183,15 +183,25 @@ static struct world *world_after(struct arena *arena, const struct segment *befo
     return border_cross(arena, from, from == before->end, step, branch);
 }
 
-/* As everybody stands when the step begins; `before`: what it goes on from, or NULL. */
-static struct world *world_for(struct arena *arena, const struct sources *sources,
-                               const struct play *play, const struct sim_options *options,
-                               const struct segment *before, int step, int branch)
+/* One way through a step, and what it is run from: `before`, or NULL. */
+struct attempt {
+    struct arena *arena;
+    const struct sources *sources;
+    const struct play *play;
+    const struct sim_options *options;
+    struct segment *before;
+    int step, branch;
+};
+
+/* As everybody stands when the step begins. */
+static struct world *world_for(const struct attempt *attempt)
 {
-    struct world *world = before ? world_after(arena, before, step, branch)
-                                 : open_world(arena, sources, play, options);
-    if (!before) {
-        set_up(world, step, branch);
+    struct world *world;
+    if (attempt->before) {
+        world = world_after(attempt->arena, attempt->before, attempt->step, attempt->branch);
+    } else {
+        world = open_world(attempt->arena, attempt->sources, attempt->play, attempt->options);
+        set_up(world, attempt->step, attempt->branch);
     }
     world->lacked = NULL;
     world->supposed = NULL;
@@ -219,22 +229,10 @@ static struct segment *run_segment(struct world *world, struct segment *before)
 
 /* ---- what the defense does not do by itself ---- */
 
-/* One way through a step, and what it is run from. */
-struct attempt {
-    struct arena *arena;
-    const struct sources *sources;
-    const struct play *play;
-    const struct sim_options *options;
-    struct segment *before;
-    int step, branch;
-};
-
-static struct segment *run_course(const struct attempt *attempt, struct diags *diags,
-                                  const deed_list *supposed)
+static struct segment *run_attempt(const struct attempt *attempt, struct diags *diags,
+                                   const deed_list *supposed)
 {
-    struct world *world =
-        world_for(attempt->arena, attempt->sources, attempt->play, attempt->options,
-                  attempt->before, attempt->step, attempt->branch);
+    struct world *world = world_for(attempt);
     world->diags = diags;
     world->supposed = supposed;
     return run_segment(world, attempt->before);
@@ -260,10 +258,13 @@ static void say_supposed(struct diags *diags, const deed_list *supposed)
     }
 }
 
+/* The same deed may be waited for by a sentence that goes on from the step before, and is copied.
+ */
 static bool is_supposed(const deed_list *supposed, const struct wait *deed)
 {
     for (size_t i = 0; i < supposed->count; i++) {
-        if (supposed->at[i] == deed) {
+        const struct wait *one = supposed->at[i];
+        if (one->who == deed->who && one->verb == deed->verb && one->other == deed->other) {
             return true;
         }
     }
@@ -283,13 +284,13 @@ static struct segment *run_as_said(const struct attempt *attempt, struct diags *
 {
     struct diags first;
     diags_init(&first, diags->arena); /* what is heard outlives the run */
-    struct segment *segment = run_course(attempt, &first, NULL), *last = segment;
+    struct segment *segment = run_attempt(attempt, &first, NULL), *last = segment;
     deed_list *supposed = arena_new(attempt->arena, deed_list);
     while (last->end->lacked && !is_supposed(supposed, last->end->lacked)) {
         struct diags heard;
         diags_init(&heard, diags->arena);
         VEC_PUSH(attempt->arena, supposed, last->end->lacked);
-        last = run_course(attempt, &heard, supposed);
+        last = run_attempt(attempt, &heard, supposed);
         if (last->ran) {
             hear(diags, &heard);
             say_supposed(diags, supposed);
@@ -330,8 +331,10 @@ const struct segment *sim_again(struct arena *arena, const struct segment *segme
 {
     struct diags unsaid;
     diags_init(&unsaid, arena);
-    struct world *world = world_for(arena, segment->end->sources, segment->play, &as_ever,
-                                    segment->before, segment->step, segment->branch);
+    const struct attempt attempt = {arena,          segment->end->sources, segment->play,
+                                    &as_ever,       segment->before,       segment->step,
+                                    segment->branch};
+    struct world *world = world_for(&attempt);
     world->diags = &unsaid;
     world->options = &as_ever;
     world->supposed = segment->end->supposed;

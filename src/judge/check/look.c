@@ -253,21 +253,15 @@ double look_outside(const struct court *court, struct vec2 p)
     return real_max(fabs(p.x) - court->half_width, real_max(court->baseline - p.y, p.y - far));
 }
 
-static bool lane_with(const struct checker *checker, struct vec2 p, double beyond)
-{
-    const struct court *court = checker->play->court;
-    return fabs(p.x) <= court->lane_half_width + beyond && p.y >= court->baseline &&
-           p.y <= court->free_throw + beyond;
-}
-
 bool look_in_lane(const struct checker *checker, struct vec2 p)
 {
-    return lane_with(checker, p, -FEET);
+    return court_in_wider_lane(checker->play->court, p, -FEET);
 }
 
 bool look_inside_player(const struct checker *checker, struct vec2 p)
 {
-    return lane_with(checker, p, FEET + 0.01); /* a high post stands a foot above the line */
+    return court_in_wider_lane(checker->play->court, p,
+                               FEET + 0.01); /* a high post stands a foot above the line */
 }
 
 const struct ball_span *look_held_over(const struct segment *segment, body holder)

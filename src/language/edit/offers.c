@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "base/limits.h"
+#include "language/syntax/chars.h"
 #include "language/tidy/tidy_form.h"
 #include "language/words/vocabulary.h"
 
@@ -26,7 +27,7 @@ static void add_quoted(struct gather *g, struct str title, struct str what)
 {
     struct strbuf out;
     strbuf_init(&out, g->arena);
-    tidy_quoted(&out, title);
+    text_quote(&out, title);
     struct candidate *candidate = add(g, strbuf_str(&out), EDIT_QUOTED);
     candidate->name = STR("");
     candidate->what = what;

@@ -168,6 +168,21 @@ static bool needs_cleaning(struct str s, bool quoted)
     return false;
 }
 
+void text_quote(struct strbuf *out, struct str text)
+{
+    strbuf_char(out, '"');
+    const char *end = text.at + text.size;
+    for (const char *at = text.at; at < end;) {
+        struct letter letter = letter_read(at, end);
+        if (letter.code == '"' || letter.raw == '\\') {
+            strbuf_char(out, '\\');
+        }
+        strbuf_add(out, (struct str){at, letter.size});
+        at += letter.size;
+    }
+    strbuf_char(out, '"');
+}
+
 bool text_is_blank(struct str text)
 {
     for (size_t i = 0; i < text.size; i++) {

@@ -41,6 +41,9 @@ struct str text_lower(struct arena *arena, struct str s);
 /* Broken bytes and control characters become `?`, blanks one space each; with `quoted` also \" and
  * \\ are undone. `s` itself where nothing changes. */
 struct str text_clean(struct arena *arena, struct str s, bool quoted);
+/* In quotation marks, with those inside it and the backslashes written so that they are read again.
+ */
+void text_quote(struct strbuf *out, struct str text);
 /* Nothing, or spaces alone. */
 bool text_is_blank(struct str text);
 /* Whether each character is one byte that is seen, a blank, a tab or a line end: most texts are. */

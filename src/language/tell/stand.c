@@ -1,7 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* stand: what one is told who stands still, and the sentences that jobs are made of. */
-#include <math.h>
-
 #include "language/tell/teller.h"
 
 void end_sentence(struct strbuf *out)
@@ -42,12 +40,12 @@ struct vec2 stands_now(const struct teller *t, size_t until)
 
 /* ---- in the lane ---- */
 
-bool counts_in_lane(const struct teller *t, struct vec2 at)
+/* Do the seconds that one may be in the lane count for who stands there? As the check has it: a
+ * foot inside the lines, in a play and not in a drill. */
+static bool counts_in_lane(const struct teller *t, struct vec2 at)
 {
     const struct court *court = t->play->court;
-    return !t->play->is_drill && court->lane_seconds > 0 &&
-           fabs(at.x) <= court->lane_half_width - FEET && at.y >= court->baseline &&
-           at.y <= court->free_throw - FEET;
+    return !t->play->is_drill && court->lane_seconds > 0 && court_in_wider_lane(court, at, -FEET);
 }
 
 enum lane_stand {

@@ -63,10 +63,7 @@ void end_sentence(struct strbuf *out);             /* with its full stop */
 void add_sentence(const struct teller *t, struct strbuf *out, const struct strbuf *sentence);
 /* Where one stands when so many tasks of the step are done. */
 struct vec2 stands_now(const struct teller *t, size_t until);
-/* Do the seconds that one may be in the lane count for who stands there? As the check has it: a
- * foot inside the lines, in a play and not in a drill. */
-bool counts_in_lane(const struct teller *t, struct vec2 at);
-/* How long one who holds a place there may; nothing for a place outside. */
+/* How long one who holds a place in the lane may; nothing for a place outside. */
 void say_lane(const struct teller *t, struct strbuf *out, struct vec2 at);
 /* One's own screen of this way through the step, that nobody uses. */
 bool holds_a_screen(const struct teller *t);

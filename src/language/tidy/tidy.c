@@ -3,6 +3,7 @@
  */
 #include "language/tidy/tidy.h"
 
+#include "language/syntax/chars.h"
 #include "language/tidy/tidy_form.h"
 
 struct printer {
@@ -94,7 +95,7 @@ static void print_line(struct printer *p, const struct form *form)
     case FORM_INCLUDE:
     case FORM_CHAPTER:
         strbuf_text(out, form->kind == FORM_INCLUDE ? "include " : "chapter ");
-        tidy_quoted(out, form->title);
+        text_quote(out, form->title);
         break;
     default:
         tidy_note(out, form->kind, form->note);

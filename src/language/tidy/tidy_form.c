@@ -5,21 +5,6 @@
 #include "language/syntax/chars.h"
 #include "language/words/vocabulary.h"
 
-void tidy_quoted(struct strbuf *out, struct str text)
-{
-    strbuf_char(out, '"');
-    const char *end = text.at + text.size;
-    for (const char *at = text.at; at < end;) {
-        struct letter letter = letter_read(at, end);
-        if (letter.code == '"' || letter.raw == '\\') {
-            strbuf_char(out, '\\');
-        }
-        strbuf_add(out, (struct str){at, letter.size});
-        at += letter.size;
-    }
-    strbuf_char(out, '"');
-}
-
 static void put_measure(struct strbuf *out, struct measure measure)
 {
     static const char *const units[] = {
@@ -60,7 +45,7 @@ static void put_tags(struct strbuf *out, const struct setting_form *setting)
         if (is_plain(tag)) {
             strbuf_add(out, tag);
         } else {
-            tidy_quoted(out, tag);
+            text_quote(out, tag);
         }
     }
 }
@@ -172,7 +157,7 @@ void tidy_setting(struct strbuf *out, const struct setting_form *setting)
         put_choice(out, setting);
         break;
     default:
-        tidy_quoted(out, setting->text);
+        text_quote(out, setting->text);
     }
 }
 
@@ -213,7 +198,7 @@ void tidy_note(struct strbuf *out, enum form_kind kind, const struct note_form *
         strbuf_text(out, "continue here");
     }
     if (kind != FORM_REPEAT && kind != FORM_CONTINUE) {
-        tidy_quoted(out, note->text);
+        text_quote(out, note->text);
     }
     put_roles(out, note);
     strbuf_text(out, note->mirrored ? ", mirrored" : "");
@@ -223,15 +208,15 @@ void tidy_roster(struct strbuf *out, const struct form *form)
 {
     if (form->kind == FORM_LINEUP) {
         strbuf_text(out, "lineup ");
-        tidy_quoted(out, form->title);
+        text_quote(out, form->title);
         for (size_t i = 0; i < form->roster->lineup.count; i++) {
             strbuf_print(out, "%s %d ", i ? "," : "", form->roster->lineup.at[i].who.number);
-            tidy_quoted(out, form->roster->lineup.at[i].role);
+            text_quote(out, form->roster->lineup.at[i].role);
         }
         return;
     }
     strbuf_print(out, "%d ", form->number);
-    tidy_quoted(out, form->title);
+    text_quote(out, form->title);
     if (form->roster->role.size > 0) {
         strbuf_print(out, " %.*s", STR_ARG(form->roster->role));
     }
@@ -250,11 +235,11 @@ static void put_step(struct strbuf *out, const struct block *block)
     }
     if (block->title.size > 0) {
         strbuf_char(out, ' ');
-        tidy_quoted(out, block->title);
+        text_quote(out, block->title);
     }
     if (block->after.size > 0) {
         strbuf_text(out, " after ");
-        tidy_quoted(out, block->after);
+        text_quote(out, block->after);
     } else if (block->tie.word != TIE_NONE) {
         strbuf_text(out, words[block->tie.word]);
         tidy_event(out, block->tie.event);
@@ -270,14 +255,14 @@ static void put_read(struct strbuf *out, const struct block *block)
     }
     if (block->title.size > 0) {
         strbuf_char(out, ' ');
-        tidy_quoted(out, block->title);
+        text_quote(out, block->title);
     }
 }
 
 static void put_action(struct strbuf *out, const struct block *block)
 {
     strbuf_text(out, "action ");
-    tidy_quoted(out, block->title);
+    text_quote(out, block->title);
     for (size_t i = 0; i < block->roles.count; i++) {
         strbuf_print(out, "%s%.*s", i ? ", " : " for ", STR_ARG(block->roles.at[i]));
     }
@@ -303,15 +288,15 @@ void tidy_heading(struct strbuf *out, const struct block *block)
         strbuf_print(out, "charted %.*s %s", STR_ARG(block->date), occasion_word(block->occasion));
         if (block->title.size > 0) {
             strbuf_char(out, ' ');
-            tidy_quoted(out, block->title);
+            text_quote(out, block->title);
         }
         return;
     default:
         strbuf_text(out, words[block->kind]);
-        tidy_quoted(out, block->title);
+        text_quote(out, block->title);
         if (block->mirrors.size > 0) {
             strbuf_text(out, " mirrors ");
-            tidy_quoted(out, block->mirrors);
+            text_quote(out, block->mirrors);
         }
     }
 }

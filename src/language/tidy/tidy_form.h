@@ -5,7 +5,6 @@
 
 #include "language/tidy/tidy.h"
 
-void tidy_quoted(struct strbuf *out, struct str text);
 void tidy_setting(struct strbuf *out, const struct setting_form *setting);
 void tidy_defense(struct strbuf *out, const struct setting_form *setting);
 void tidy_plan(struct strbuf *out, const struct plan_form *plan);

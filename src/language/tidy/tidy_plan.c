@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* tidy_plan: the lines of a practice and of what was charted in their one form. */
+#include "language/syntax/chars.h"
 #include "language/tidy/tidy_form.h"
 
 static void put_minutes(struct strbuf *out, double minutes)
@@ -19,7 +20,7 @@ static void put_content(struct strbuf *out, const struct plan_form *plan)
     strbuf_text(out, word ? word : "");
     if (plan->text_span.end > plan->text_span.begin) {
         strbuf_text(out, word ? " " : "");
-        tidy_quoted(out, plan->text);
+        text_quote(out, plan->text);
     }
 }
 
@@ -37,7 +38,7 @@ static void put_extras(struct strbuf *out, const struct plan_form *plan)
     }
     if (plan->with.size > 0) {
         strbuf_text(out, plan->kind == PLAN_STATION ? " with " : ", with ");
-        tidy_quoted(out, plan->with);
+        text_quote(out, plan->with);
     }
 }
 
@@ -55,7 +56,7 @@ void tidy_plan(struct strbuf *out, const struct plan_form *plan)
         break;
     case PLAN_ABOUT:
     case PLAN_LINEUP:
-        tidy_quoted(out, plan->text);
+        text_quote(out, plan->text);
         break;
     case PLAN_STATIONS:
         put_minutes(out, plan->minutes);
@@ -63,7 +64,7 @@ void tidy_plan(struct strbuf *out, const struct plan_form *plan)
         put_minutes(out, plan->change);
         break;
     case PLAN_STATION:
-        tidy_quoted(out, plan->station);
+        text_quote(out, plan->station);
         strbuf_char(out, ' ');
         put_content(out, plan);
         put_extras(out, plan);
@@ -79,12 +80,12 @@ void tidy_plan(struct strbuf *out, const struct plan_form *plan)
 
 void tidy_row(struct strbuf *out, const struct row_form *row)
 {
-    tidy_quoted(out, row->play);
+    text_quote(out, row->play);
     if (row->kind == ROW_POINTS) {
         strbuf_print(out, " points %d in %d", row->made, row->of);
     } else if (row->kind == ROW_READ) {
         strbuf_text(out, " read ");
-        tidy_quoted(out, row->word);
+        text_quote(out, row->word);
         strbuf_print(out, " %d of %d", row->made, row->of);
     } else {
         strbuf_print(out, " %.*s %d of %d", STR_ARG(row->word), row->made, row->of);
@@ -93,6 +94,6 @@ void tidy_row(struct strbuf *out, const struct row_form *row)
         strbuf_print(out, " by %d", row->player);
     } else if (row->by.size > 0) {
         strbuf_text(out, " by ");
-        tidy_quoted(out, row->by);
+        text_quote(out, row->by);
     }
 }

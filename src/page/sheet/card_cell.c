@@ -139,6 +139,16 @@ static bool is_busy(const struct scene *scene)
     return numbers >= BUSY_NUMBERS && scene->labels_beside >= BUSY_BESIDE;
 }
 
+static struct scene_options picture_options(double width, double below)
+{
+    return (struct scene_options){.width = width,
+                                  .theme = THEME_PRINT,
+                                  .accent = BODY_NONE,
+                                  .plain = true,
+                                  .order = true,
+                                  .below = below};
+}
+
 /* With less of the floor where nobody is, or a little smaller, where that saves a card's height. */
 static const struct scene *fit_scene(struct filling_card *card, size_t *rows)
 {
@@ -148,12 +158,8 @@ static const struct scene *fit_scene(struct filling_card *card, size_t *rows)
     struct scene_options chosen = {0};
     *rows = 0;
     for (size_t i = 0; i < sizeof ways / sizeof *ways && *rows != 1; i++) {
-        struct scene_options options = {.width = card->size->diagram * ways[i].share,
-                                        .theme = THEME_PRINT,
-                                        .accent = BODY_NONE,
-                                        .plain = true,
-                                        .order = true,
-                                        .below = ways[i].below};
+        struct scene_options options =
+            picture_options(card->size->diagram * ways[i].share, ways[i].below);
         size_t needs = rows_for(card, scene_height(card->setter->arena, card->diagram, &options));
         if (*rows == 0 || needs < *rows) {
             *rows = needs;
@@ -229,12 +235,7 @@ static const struct scene *side_scene(struct filling_card *card, double width)
 {
     static const double below[] = {27.6, 24, 21};
     for (size_t i = 0; i < sizeof below / sizeof *below; i++) {
-        struct scene_options options = {.width = width,
-                                        .theme = THEME_PRINT,
-                                        .accent = BODY_NONE,
-                                        .plain = true,
-                                        .order = true,
-                                        .below = below[i]};
+        struct scene_options options = picture_options(width, below[i]);
         if (scene_height(card->setter->arena, card->diagram, &options) <=
             card->size->height - 2 * SIDE_TOP) {
             return scene_make(card->setter->arena, card->diagram, &options);

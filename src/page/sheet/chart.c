@@ -146,23 +146,15 @@ static word_list counted_words(const struct rows *rows, const struct play *play,
                                const point_list *charts)
 {
     struct arena *arena = rows->setter.arena;
-    word_list words = {0}, reads = {0};
+    word_list words = {0};
+    branch_list reads = play_reads(arena, play);
     for (size_t i = 0; i < charts->count; i++) {
         VEC_PUSH(arena, &words, str_capital(arena, charts->at[i].word));
-    }
-    for (size_t s = 0; s < play->steps.count; s++) {
-        const struct step *step = &play->steps.at[s];
-        for (size_t b = 0; b < step->branches.count; b++) {
-            const struct branch *branch = &step->branches.at[branch_told(step, (int)b)];
-            if (branch->kind == BRANCH_READ) {
-                VEC_PUSH(arena, &reads, words_isolated(arena, branch->title));
-            }
-        }
     }
     size_t last = words.count % COLUMNS;
     size_t room = words.count > 0 && last == 0 ? 0 : COLUMNS - last;
     for (size_t i = 0; i < reads.count && reads.count <= room; i++) {
-        VEC_PUSH(arena, &words, reads.at[i]);
+        VEC_PUSH(arena, &words, words_isolated(arena, reads.at[i]->title));
     }
     return words;
 }

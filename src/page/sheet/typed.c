@@ -2,6 +2,7 @@
 /* typed: see typed.h. What stands here is the language's own: `charted` reads it back. */
 #include "page/sheet/typed.h"
 
+#include "language/syntax/chars.h"
 #include "page/sheet/telling.h"
 
 #define LINE_PITCH 13.0
@@ -10,25 +11,18 @@
 
 typedef VEC(struct str) line_list;
 
-/* Quoted as the language has it. */
 static struct str quoted(struct arena *arena, struct str text)
 {
     struct strbuf out;
     strbuf_init(&out, arena);
-    strbuf_char(&out, '"');
-    for (size_t i = 0; i < text.size; i++) {
-        if (text.at[i] == '"' || text.at[i] == '\\') {
-            strbuf_char(&out, '\\');
-        }
-        strbuf_char(&out, text.at[i]);
-    }
-    strbuf_char(&out, '"');
+    text_quote(&out, text);
     return strbuf_str(&out);
 }
 
 static line_list lines_of(struct arena *arena, const struct play *play, const point_list *charts)
 {
     line_list lines = {0};
+    branch_list reads = play_reads(arena, play);
     struct str name = quoted(arena, play->name);
     for (size_t i = 0; i < charts->count; i++) {
         if (charts->at[i].word.size > 0) {
@@ -37,16 +31,10 @@ static line_list lines_of(struct arena *arena, const struct play *play, const po
                                 STR_ARG(charts->at[i].word)));
         }
     }
-    for (size_t s = 0; s < play->steps.count; s++) {
-        const struct step *step = &play->steps.at[s];
-        for (size_t b = 0; b < step->branches.count; b++) {
-            const struct branch *branch = &step->branches.at[branch_told(step, (int)b)];
-            if (branch->kind == BRANCH_READ) {
-                VEC_PUSH(arena, &lines,
-                         str_format(arena, "%.*s read %.*s ____ of ____", STR_ARG(name),
-                                    STR_ARG(quoted(arena, branch->title))));
-            }
-        }
+    for (size_t i = 0; i < reads.count; i++) {
+        VEC_PUSH(arena, &lines,
+                 str_format(arena, "%.*s read %.*s ____ of ____", STR_ARG(name),
+                            STR_ARG(quoted(arena, reads.at[i]->title))));
     }
     VEC_PUSH(arena, &lines, str_format(arena, "%.*s points ____ in ____", STR_ARG(name)));
     return lines;
